@@ -1,0 +1,46 @@
+using Stridewright.Hands;
+using Stridewright.Music;
+
+namespace Stridewright.Arranging;
+
+/// <summary>A finished setting.</summary>
+public sealed record Arrangement
+{
+    public required Score Score { get; init; }
+
+    /// <summary>The brief with everything settled that it left open.</summary>
+    public required Brief Brief { get; init; }
+
+    public required Feel Feel { get; init; }
+
+    public required Key Key { get; init; }
+
+    /// <summary>Printed tempo, in beats of <see cref="BeatUnit"/>.</summary>
+    public required double BeatsPerMinute { get; init; }
+
+    public required NoteValue BeatUnit { get; init; }
+
+    /// <summary>Playing time in seconds, repeats included.</summary>
+    public required double Seconds { get; init; }
+
+    /// <summary>The judge's verdict; always playable.</summary>
+    public required Verdict Verdict { get; init; }
+
+    public required TuneKept Tune { get; init; }
+
+    /// <summary>What was chosen and what was given up, in sentences.</summary>
+    public ValueList<Diagnostic> Notes { get; init; } = [];
+}
+
+/// <summary>How the tune came through.</summary>
+/// <param name="Notes">Notes of the tune.</param>
+/// <param name="Kept">Of these, on top within one grid unit of their place.</param>
+/// <param name="Early">Of the kept, anticipated.</param>
+/// <param name="Late">Of the kept, delayed.</param>
+/// <param name="Fillers">Right-hand onsets that are not the tune's.</param>
+public sealed record TuneKept(int Notes, int Kept, int Early, int Late, int Fillers);
+
+/// <summary>What came of a brief: an arrangement, or the reason why there is none.</summary>
+/// <param name="Arrangement">Null when refused.</param>
+/// <param name="Refusal">The place, the limit and what would relax it; null when arranged.</param>
+public sealed record ArrangeResult(Arrangement? Arrangement, Diagnostic? Refusal);

@@ -1,0 +1,48 @@
+using Stridewright.Hands;
+using Stridewright.Music;
+
+namespace Stridewright.Arranging;
+
+/// <summary>The manner of a setting.</summary>
+public enum Feel
+{
+    /// <summary>Rag in 2/4, straight sixteenths.</summary>
+    Classic,
+
+    /// <summary>4/4, swung eighths in the right hand.</summary>
+    Stride,
+
+    /// <summary>Rag waltz, 3/4.</summary>
+    Waltz,
+
+    /// <summary>March in 6/8.</summary>
+    SixEight,
+}
+
+/// <summary>What the arranger is asked for. Null: the arranger chooses.</summary>
+public sealed record Brief
+{
+    public const int LowestLevel = 1,
+        HighestLevel = 6;
+
+    public Feel? Feel { get; init; }
+
+    /// <summary>1 to 6.</summary>
+    public int LeftLevel { get; init; } = 4;
+
+    /// <summary>1 to 6.</summary>
+    public int RightLevel { get; init; } = 4;
+
+    /// <summary>0 (plain) to 1.</summary>
+    public double Raggedness { get; init; } = 0.5;
+
+    /// <summary>Tonic wanted; the mode stays the tune's.</summary>
+    public Tone? Tonic { get; init; }
+
+    /// <summary>Tempo wanted in beats as printed: quarters in 2/4, 4/4 and 3/4, dotted quarters in 6/8.</summary>
+    public double? BeatsPerMinute { get; init; }
+
+    public PlayerHands Hands { get; init; } = new();
+
+    public int Seed { get; init; } = 1;
+}

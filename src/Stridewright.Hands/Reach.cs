@@ -1,0 +1,50 @@
+namespace Stridewright.Hands;
+
+/// <summary>How a stretch lies under a hand.</summary>
+public enum Stretch
+{
+    Comfortable,
+    Possible,
+    Strained,
+    Out,
+}
+
+/// <summary>
+/// What one hand can hold at once. A stretch is comfortable up to span − 50 mm, possible up to span − 27, strained up
+/// to span − 4, and out beyond: derived from the published spans and zones (Boyle, Boyle and Booker 2015 and the
+/// keyboard-size research community's notes).
+/// </summary>
+public sealed class Reach
+{
+    public const double ComfortableBelowSpanMm = 50,
+        PossibleBelowSpanMm = 27,
+        OutBelowSpanMm = 4;
+
+    /// <summary>Widest rolled chord, in spans: common practice.</summary>
+    public const double RolledSpans = 1.3;
+
+    private const double Tolerance = 1e-9;
+
+    public Reach(PlayerHands hands)
+    {
+        ArgumentNullException.ThrowIfNull(hands);
+        SpanMm = hands.SpanMm;
+        Keyboard = new Keyboard(hands.OctaveMm);
+    }
+
+    public double SpanMm { get; }
+
+    public Keyboard Keyboard { get; }
+
+    /// <summary>How the keys from the lowest to the highest lie when held together.</summary>
+    public Stretch Of(int lowest, int highest) => OfMm(Keyboard.Distance(lowest, highest));
+
+    public Stretch OfMm(double mm) =>
+        mm <= SpanMm - ComfortableBelowSpanMm + Tolerance ? Stretch.Comfortable
+        : mm <= SpanMm - PossibleBelowSpanMm + Tolerance ? Stretch.Possible
+        : mm <= SpanMm - OutBelowSpanMm + Tolerance ? Stretch.Strained
+        : Stretch.Out;
+
+    public bool CanRoll(int lowest, int highest) =>
+        Keyboard.Distance(lowest, highest) <= RolledSpans * SpanMm + Tolerance;
+}
