@@ -5,7 +5,32 @@ namespace Stridewright.Arranging;
 /// <summary>Sets a tune for the hands of a brief.</summary>
 public static class Arranger
 {
-    /// <summary>Deterministic: the same tune and brief give the same arrangement.</summary>
-    public static ArrangeResult Arrange(Tune tune, Brief brief, CancellationToken cancellation = default) =>
-        throw new NotSupportedException(tune.Title + brief + cancellation);
+    /// <summary>Longest tune that is set, in bars as written.</summary>
+    public const int MostBars = 4096;
+
+    /// <summary>
+    /// Deterministic: the same tune and brief give the same arrangement. A tune that cannot be set as the brief wants is
+    /// refused with the reason; nothing is given back that the judge has not passed.
+    /// </summary>
+    /// <exception cref="OperationCanceledException">When <paramref name="cancellation"/> is signalled.</exception>
+    public static ArrangeResult Arrange(Tune tune, Brief brief, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(tune);
+        ArgumentNullException.ThrowIfNull(brief);
+        if (!tune.Bars.Any(b => b.Notes.Count > 0))
+        {
+            return Refused(ArrangingMessages.NoNotes);
+        }
+        if (tune.Bars.Count > MostBars)
+        {
+            return Refused(ArrangingMessages.TooLong(tune.Bars.Count, MostBars));
+        }
+        var metre = Feels.MainMetre(tune);
+        var feel = brief.Feel ?? Feels.For(metre);
+        return Feels.Fit(feel, metre)
+            ? new Setting(tune, brief, feel, metre, RagWeights.Standard).Work(cancellation)
+            : Refused(ArrangingMessages.FeelDoesNotFit(feel, metre));
+    }
+
+    internal static ArrangeResult Refused(string why) => new(null, new Diagnostic(Severity.Error, Place.Whole, why));
 }

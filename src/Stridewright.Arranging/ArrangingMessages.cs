@@ -1,0 +1,69 @@
+using System.Globalization;
+using Stridewright.Hands;
+using Stridewright.Music;
+
+namespace Stridewright.Arranging;
+
+/// <summary>Every sentence of the arranger.</summary>
+internal static class ArrangingMessages
+{
+    public static string FeelDoesNotFit(Feel feel, Metre metre) =>
+        $"a tune in {metre} cannot be set as {Word(feel)}; leave the feel out, or choose {Suggestion(metre)}";
+
+    public static string NoNotes => "the tune has no notes to set";
+
+    public static string ChordsFound => "the tune has no chord symbols; they were found from its notes";
+
+    public static string OtherMetre(Metre metre) =>
+        $"{metre} is no usual metre of this music: bass on the strong beats, chord on the weak ones";
+
+    public static string Recast(ScoreTime scale) =>
+        scale == ScoreTime.Whole
+            ? "the tune keeps its note values"
+            : $"the tune's note values are multiplied by {scale}, so that it leaves room for ragging";
+
+    public static string Moved(Interval interval) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"the tune was moved by {interval.Semitones} semitones into the right hand's best register or the key wanted"
+        );
+
+    public static string LostNotes(int count) =>
+        string.Create(CultureInfo.InvariantCulture, $"{count} notes too close to their neighbours were left out");
+
+    public static string Slower(double wanted, double printed) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"printed tempo {printed:0} instead of {wanted:0}: the leaps ask for it"
+        );
+
+    public static string Thinned(int bars) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"the right hand was thinned to single notes in {bars} bars so that it can be played"
+        );
+
+    public static string StrainPrice(long factor) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"strained shapes were priced {factor} times higher to keep them rare"
+        );
+
+    public static string Unplayable(Fault fault) =>
+        fault.Message + "; a slower tempo, fewer octaves or a lower level may help";
+
+    public static string TooLong(int bars, int most) =>
+        string.Create(CultureInfo.InvariantCulture, $"the tune has {bars} bars; at most {most} can be set");
+
+    private static string Word(Feel feel) =>
+        feel switch
+        {
+            Feel.Classic => "classic",
+            Feel.Stride => "stride",
+            Feel.Waltz => "waltz",
+            _ => "six-eight",
+        };
+
+    private static string Suggestion(Metre metre) =>
+        Feels.IsDuple(metre) ? "classic or stride" : Word(Feels.For(metre));
+}

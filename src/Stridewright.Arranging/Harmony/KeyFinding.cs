@@ -1,0 +1,55 @@
+using Stridewright.Music;
+
+namespace Stridewright.Arranging;
+
+/// <summary>
+/// Key finding by correlation of the length-weighted histogram of pitch classes with the key profiles of Krumhansl and
+/// Kessler (Krumhansl–Schmuckler method). A flat histogram has no key.
+/// </summary>
+internal static class KeyFinding
+{
+    private static readonly double[] Major = [6.35, 2.23, 3.48, 2.33, 4.38, 4.09, 2.52, 5.19, 2.39, 3.66, 2.29, 2.88];
+    private static readonly double[] Minor = [6.33, 2.68, 3.52, 5.38, 2.60, 3.53, 2.54, 4.75, 3.98, 2.69, 3.34, 3.17];
+
+    /// <summary>The best key and its correlation; null when the histogram does not vary.</summary>
+    /// <param name="histogram">Weights of the twelve pitch classes, C first.</param>
+    public static (int Tonic, bool IsMinor, double Correlation)? Find(ReadOnlySpan<double> histogram)
+    {
+        (int, bool, double)? best = null;
+        for (var tonic = 0; tonic < 12; tonic++)
+        {
+            foreach (var minor in (ReadOnlySpan<bool>)[false, true])
+            {
+                var r = Correlation(histogram, minor ? Minor : Major, tonic);
+                if (!double.IsNaN(r) && (best is null || r > best.Value.Item3))
+                {
+                    best = (tonic, minor, r);
+                }
+            }
+        }
+        return best;
+    }
+
+    private static double Correlation(ReadOnlySpan<double> histogram, double[] profile, int tonic)
+    {
+        double meanX = 0,
+            meanY = 0;
+        for (var i = 0; i < 12; i++)
+        {
+            meanX += histogram[i] / 12;
+            meanY += profile[i] / 12;
+        }
+        double xy = 0,
+            xx = 0,
+            yy = 0;
+        for (var i = 0; i < 12; i++)
+        {
+            var x = histogram[i] - meanX;
+            var y = profile[(i - tonic + 12) % 12] - meanY;
+            xy += x * y;
+            xx += x * x;
+            yy += y * y;
+        }
+        return xx < 1e-12 ? double.NaN : xy / Math.Sqrt(xx * yy);
+    }
+}

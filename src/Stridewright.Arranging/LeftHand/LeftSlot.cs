@@ -1,0 +1,59 @@
+using Stridewright.Music;
+
+namespace Stridewright.Arranging;
+
+/// <summary>A place where the left hand strikes.</summary>
+/// <param name="Tick">When.</param>
+/// <param name="End">When the next thing begins: the longest it may sound.</param>
+/// <param name="Bar">Index of its bar.</param>
+/// <param name="IsBass">A strong place: bass; else a weak one: chord.</param>
+/// <param name="First">The first strong place of its bar.</param>
+/// <param name="Changes">A harmony has begun since the place before: its bass note is due.</param>
+/// <param name="IsLast">The closing bass of the piece.</param>
+internal sealed record LeftSlot(int Tick, int End, int Bar, bool IsBass, bool First, bool Changes, bool IsLast)
+{
+    /// <summary>All places of a piece, those under no chord left out.</summary>
+    public static LeftSlot[] Of(Lattice lattice)
+    {
+        var places = new List<(int Tick, int Bar, bool IsBass, bool First)>();
+        for (var b = 0; b < lattice.Bars.Length; b++)
+        {
+            var bar = lattice.Bars[b];
+            if (bar.IsShort && bar.Lead > 0 && b == 0)
+            {
+                // The pick-up belongs to the right hand alone.
+                continue;
+            }
+            var basses = bar.Groove.Basses;
+            var chords = bar.Groove.Chords;
+            if (b == lattice.Bars.Length - 1 && basses.Count > 1)
+            {
+                chords = chords.Where(c => c < basses[^1]).ToValueList();
+            }
+            var all = basses
+                .Select((t, i) => (Tick: t, IsBass: true, First: i == 0 && bar.Lead == 0))
+                .Concat(chords.Select(t => (Tick: t, IsBass: false, First: false)))
+                .OrderBy(p => p.Tick);
+            places.AddRange(all.Select(p => (bar.Start + p.Tick, b, p.IsBass, p.First)));
+        }
+        var slots = new List<LeftSlot>();
+        ChordSpan? sounding = null;
+        for (var i = 0; i < places.Count; i++)
+        {
+            var (tick, bar, isBass, first) = places[i];
+            var span = lattice.ChordAt(tick);
+            if (span.Chord.IsNoChord)
+            {
+                sounding = span;
+                continue;
+            }
+            var end =
+                i + 1 < places.Count ? Math.Min(places[i + 1].Tick, lattice.Bars[bar].End) : lattice.Bars[bar].End;
+            var last = i == places.Count - 1 && isBass;
+            var changes = sounding is null || (span != sounding && !span.Chord.Equals(sounding.Chord));
+            slots.Add(new LeftSlot(tick, end, bar, isBass, first, changes, last));
+            sounding = span;
+        }
+        return [.. slots];
+    }
+}

@@ -1,0 +1,399 @@
+using Stridewright.Hands;
+using Stridewright.Music;
+
+namespace Stridewright.Arranging;
+
+/// <summary>
+/// Left hand: basses, chords and runs, the cheapest line under the finished right hand. A node is the last bass with the
+/// last chord, so that bass follows bass, chord follows chord, and every move is paid in millimetres against time.
+/// </summary>
+internal sealed class Striding
+{
+    private const long Forced = 40_000;
+    private readonly Lattice _lattice;
+    private readonly Brief _brief;
+    private readonly Reach _reach;
+    private readonly RightLine _right;
+    private readonly double _secondsPerTick;
+    private readonly long _strainPrice;
+    private readonly int _level;
+    private readonly ulong _seed;
+    private readonly BassShapes _basses;
+
+    private Striding(Lattice lattice, RightLine right, Brief brief, double secondsPerTick, long strainPrice)
+    {
+        _lattice = lattice;
+        _right = right;
+        _brief = brief;
+        _reach = new Reach(brief.Hands);
+        _secondsPerTick = secondsPerTick;
+        _strainPrice = strainPrice;
+        _level = brief.LeftLevel;
+        _seed = Variety.Mix(7, brief.Seed);
+        _basses = new BassShapes(lattice, brief, _reach, secondsPerTick);
+    }
+
+    public static LeftLine Solve(
+        Lattice lattice,
+        RightLine right,
+        Brief brief,
+        double secondsPerTick,
+        long strainPrice,
+        CancellationToken cancellation
+    ) => new Striding(lattice, right, brief, secondsPerTick, strainPrice).Solve(cancellation);
+
+    private LeftLine Solve(CancellationToken cancellation)
+    {
+        var slots = LeftSlot.Of(_lattice);
+        if (slots.Length == 0)
+        {
+            return new LeftLine([], 0);
+        }
+        var nothing = new LeftShape(LeftKind.Bass, [], Stretch.Comfortable, 0, false);
+        LeftShape[] basses = [nothing],
+            chords = [nothing];
+        var layers = new (LeftShape[] Basses, LeftShape[] Chords)[slots.Length];
+        var path = new LayeredPath();
+        for (var i = 0; i < slots.Length; i++)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            var slot = slots[i];
+            var shapes = Shapes(slots, i);
+            var (oldBasses, oldChords) = (basses, chords);
+            (basses, chords) = slot.IsBass ? (shapes, oldChords) : (oldBasses, shapes);
+            layers[i] = (basses, chords);
+            path.OpenLayer(basses.Length * chords.Length);
+            var moves = i == 0 ? null : Moves(slots[i - 1], slot, slots[i - 1].IsBass ? oldBasses : oldChords, shapes);
+            var lines = Lines(slot, slot.IsBass ? oldBasses : oldChords, shapes, i);
+            for (var b = 0; b < oldBasses.Length; b++)
+            {
+                for (var c = 0; c < oldChords.Length; c++)
+                {
+                    var from = b * oldChords.Length + c;
+                    var sofar = i == 0 ? 0 : path.EarlierCosts[from];
+                    if (sofar >= LayeredPath.Never)
+                    {
+                        continue;
+                    }
+                    for (var s = 0; s < shapes.Length; s++)
+                    {
+                        var price = shapes[s].Price + lines[slot.IsBass ? b : c, s];
+                        if (moves is not null)
+                        {
+                            price += moves[slots[i - 1].IsBass ? b : c, s];
+                        }
+                        var to = slot.IsBass ? s * oldChords.Length + c : b * shapes.Length + s;
+                        path.Offer(from, to, sofar + price, s);
+                    }
+                }
+            }
+        }
+        var (cost, steps) = path.Best() ?? throw new InvalidOperationException("every place has a shape");
+        var notes = slots.Select(
+            (slot, i) => new LeftNote(slot, (slot.IsBass ? layers[i].Basses : layers[i].Chords)[steps[i].Choice])
+        );
+        return new LeftLine([.. notes], cost);
+    }
+
+    private LeftShape[] Shapes(LeftSlot[] slots, int index)
+    {
+        var slot = slots[index];
+        var next = index + 1 < slots.Length ? slots[index + 1] : null;
+        var nextBass = slots.Skip(index + 1).FirstOrDefault(s => s.IsBass);
+        var found = slot.IsBass
+            ? _basses.Of(slot, nextBass).ToList()
+            : [.. Chords(slot), .. next is { IsBass: true } ? Runs(slot) : []];
+        var priced = found
+            .Select(s =>
+                s with
+                {
+                    Price = s.Price + Against(slot, s) + (s.IsStrained ? _strainPrice : 0) + Liking(slot, s),
+                }
+            )
+            .ToList();
+        if (priced.Count == 0)
+        {
+            // Nothing fits the register: the bass tone alone.
+            var chord = _lattice.ChordAt(slot.Tick).Chord;
+            var key = 36 + chord.Lowest.PitchClass;
+            priced.Add(new LeftShape(LeftKind.Bass, [Pitch.At(key, chord.Lowest)], Stretch.Comfortable, 3000, false));
+        }
+        return [.. priced];
+    }
+
+    private List<LeftShape> Chords(LeftSlot slot)
+    {
+        var chord = _lattice.ChordAt(slot.Tick).Chord;
+        var lowest = slot.Changes ? 45 : 50;
+        var found = ChordShapes.Of(chord, _lattice.Feel, _reach, lowest, 66, slot.Changes).ToList();
+        if (slot.Changes)
+        {
+            // A change on a weak place: its root alone will do.
+            for (var key = 40; key <= 52; key++)
+            {
+                if (key % 12 == chord.Lowest.PitchClass)
+                {
+                    found.Add(
+                        new LeftShape(LeftKind.Run, [Pitch.At(key, chord.Lowest)], Stretch.Comfortable, 900, false)
+                    );
+                }
+            }
+        }
+        return found;
+    }
+
+    // Notes of a run into the next bass, mostly where phrases end.
+    private IEnumerable<LeftShape> Runs(LeftSlot slot)
+    {
+        if (_level < 4 || slot.Changes)
+        {
+            yield break;
+        }
+        var bar = _lattice.Bars[slot.Bar];
+        var price =
+            bar.EndsPhrase ? 700
+            : bar.StrainBar % 2 == 1 ? 1900
+            : 2400;
+        var chord = _lattice.ChordAt(slot.Tick).Chord;
+        for (var key = 36; key <= 53; key++)
+        {
+            var inChord = chord.Tones.FirstOrDefault(t => t.PitchClass == key % 12);
+            var tone = chord.Tones.Any(t => t.PitchClass == key % 12) ? inChord : bar.Key.Spell(key);
+            var chromatic = !bar.Key.Contains(tone) && !chord.Tones.Contains(tone);
+            var total = price + (chromatic ? 500 : 0);
+            var pitch = Pitch.At(key, tone);
+            yield return new LeftShape(
+                LeftKind.Run,
+                [pitch],
+                Stretch.Comfortable,
+                total + (_level >= 5 ? 300 : 0),
+                true
+            );
+            if (
+                _level >= 5
+                && key <= 46
+                && !_brief.Hands.NoOctaves
+                && _reach.Of(key, key + 12) is var stretch and not Stretch.Out
+            )
+            {
+                var upper = pitch with { Octave = pitch.Octave + 1 };
+                yield return new LeftShape(LeftKind.RunOctave, [pitch, upper], stretch, total, true);
+            }
+        }
+    }
+
+    // Against what the right hand holds or strikes meanwhile: no shared keys, no crossing, no struck semitones.
+    private long Against(LeftSlot slot, LeftShape shape)
+    {
+        var price = 0L;
+        for (var i = FirstSounding(slot.Tick); i < _right.Notes.Length && _right.Notes[i].Tick < slot.End; i++)
+        {
+            var note = _right.Notes[i];
+            if (note.End <= slot.Tick)
+            {
+                continue;
+            }
+            if (shape.High >= note.Lowest)
+            {
+                price += 4000;
+            }
+            foreach (var pitch in shape.Pitches)
+            {
+                if (pitch.Midi == note.Top.Midi || note.Below.Any(p => p.Midi == pitch.Midi))
+                {
+                    price += Forced;
+                }
+                if (note.Tick == slot.Tick && shape.Kind == LeftKind.Chord && Clash(pitch.Midi, note))
+                {
+                    price += 1500;
+                }
+            }
+        }
+        return price;
+    }
+
+    private static bool Clash(int key, RightNote note) =>
+        (note.Top.Midi - key) % 12 is 1 or 11 && note.Top.Midi - key < 14
+        || note.Below.Any(p => p.Midi - key is 1 or 13);
+
+    private int FirstSounding(int tick)
+    {
+        int low = 0,
+            high = _right.Notes.Length;
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = _right.Notes[middle].End > tick ? (low, middle) : (middle + 1, high);
+        }
+        return low;
+    }
+
+    // Each pair of bars has its own way of moving, so that a phrase is not one pattern throughout.
+    private long Liking(LeftSlot slot, LeftShape shape)
+    {
+        var bar = _lattice.Bars[slot.Bar];
+        var root = _lattice.ChordAt(slot.Tick).Chord.Root;
+        var what = (long)shape.Kind * 16 + (shape.Low % 12 - root.PitchClass + 12) % 12;
+        var key = Variety.Mix(Variety.Mix(_seed, bar.StrainBar % 8 * 64 + slot.Tick - bar.Start), what);
+        return (
+                slot.IsBass ? 50
+                : shape.IsRun ? 60
+                : 20
+            )
+            * Variety.Cost(key)
+            / 100;
+    }
+
+    // Price of travelling from one place to the next, the strain of both, and steps where steps are due.
+    private long[,] Moves(LeftSlot before, LeftSlot slot, LeftShape[] from, LeftShape[] to)
+    {
+        var prices = new long[from.Length, to.Length];
+        var seconds = (slot.Tick - before.Tick) * _secondsPerTick;
+        var limit = Leap.LimitBitsPerSecond * (_lattice.Feel == Feel.SixEight ? Leap.CompoundFactor : 1);
+        for (var f = 0; f < from.Length; f++)
+        {
+            for (var t = 0; t < to.Length; t++)
+            {
+                prices[f, t] = Travel(from[f], to[t], seconds, limit) + Steps(from[f], to[t], slot);
+            }
+        }
+        return prices;
+    }
+
+    private long Travel(LeftShape from, LeftShape to, double seconds, double limit)
+    {
+        if (from.Pitches.Count == 0)
+        {
+            return 0;
+        }
+        var stride = (from.Kind == LeftKind.Chord) != (to.Kind == LeftKind.Chord);
+        var shift = Leap.Shift(_reach, from.Low, from.High, to.Low, to.High);
+        var mm = stride ? _reach.Keyboard.Distance(from.Low, to.Low) : shift;
+        var rate = Leap.Bits(mm, _reach.Keyboard) / seconds;
+        var price = (long)(4 * rate * rate);
+        if (rate > limit)
+        {
+            price += Forced + (long)(1000 * (rate - limit));
+        }
+        if (from.IsStrained && to.IsStrained)
+        {
+            price += Forced;
+        }
+        if (from.Kind == LeftKind.RolledTenth && to.Kind == LeftKind.RolledTenth)
+        {
+            price += Forced;
+        }
+        if (to.Kind == LeftKind.Chord && from.Kind != LeftKind.Chord && to.Low <= from.Low)
+        {
+            price += 3000;
+        }
+        // The first levels: no leap; then leaps up to an octave.
+        if (_level == 1 && shift > 0)
+        {
+            price += 2000 + (long)(40 * shift);
+        }
+        if (_level == 2 && Math.Abs(to.Low - from.Low) > 12)
+        {
+            price += 6000;
+        }
+        return price;
+    }
+
+    private static long Steps(LeftShape from, LeftShape to, LeftSlot slot)
+    {
+        if (!from.MustStep && !to.MustStep)
+        {
+            return 0;
+        }
+        var step = Math.Abs(to.Low - from.Low);
+        var steps = step is 1 or 2;
+        if (from.MustStep && from.IsRun)
+        {
+            // A run leads by step, to the new root above all.
+            return steps ? (slot.Changes ? -200 : 0) : Forced;
+        }
+        if (to.IsRun)
+        {
+            // From the bass into the run: by step, or a third within the chord.
+            return steps ? 0
+                : step is 3 or 4 ? 700
+                : Forced;
+        }
+        // A walking bass needs the run before or after it.
+        return from.IsRun ? 0 : Forced / 4;
+    }
+
+    // Price of bass after bass or chord after chord.
+    private static long[,] Lines(LeftSlot slot, LeftShape[] from, LeftShape[] to, int index)
+    {
+        var prices = new long[from.Length, to.Length];
+        for (var f = 0; f < from.Length; f++)
+        {
+            for (var t = 0; t < to.Length; t++)
+            {
+                if (from[f].Pitches.Count > 0 && index > 0)
+                {
+                    prices[f, t] = slot.IsBass ? BassLine(slot, from[f], to[t]) : ChordLine(from[f], to[t]);
+                }
+            }
+        }
+        return prices;
+    }
+
+    private static long BassLine(LeftSlot slot, LeftShape from, LeftShape to)
+    {
+        var interval = to.Low - from.Low;
+        var price = from.Kind != to.Kind && !slot.First ? 350L : 0;
+        if (!slot.First)
+        {
+            return price
+                + interval switch
+                {
+                    -5 => 0,
+                    -7 => 50,
+                    0 => 350,
+                    -4 or 4 => 500,
+                    -3 or 3 => 600,
+                    5 => 700,
+                    7 => 700,
+                    1 or 2 or -1 or -2 => 500,
+                    -12 or 12 => 1200,
+                    _ => 1200 + 100 * Math.Max(0, Math.Abs(interval) - 7),
+                };
+        }
+        return price
+            + Math.Abs(interval) switch
+            {
+                0 => 1300,
+                1 or 2 => 0,
+                5 or 7 => 250,
+                12 => 2200,
+                var wide => 700 + 120 * Math.Max(0, wide - 7),
+            };
+    }
+
+    private static long ChordLine(LeftShape from, LeftShape to)
+    {
+        if (from.Kind != LeftKind.Chord || to.Kind != LeftKind.Chord)
+        {
+            return 0;
+        }
+        if (from.Pitches.Equals(to.Pitches))
+        {
+            return 0;
+        }
+        var distance = 0L;
+        var count = Math.Min(from.Pitches.Count, to.Pitches.Count);
+        for (var i = 0; i < count; i++)
+        {
+            distance += Math.Abs(from.Pitches[i].Midi - to.Pitches[i].Midi);
+        }
+        return 250 + 60 * distance + (from.Pitches.Count != to.Pitches.Count ? 300 : 0);
+    }
+}
+
+/// <summary>One stroke of the left hand.</summary>
+internal sealed record LeftNote(LeftSlot Slot, LeftShape Shape);
+
+/// <summary>The finished left hand.</summary>
+internal sealed record LeftLine(LeftNote[] Notes, long Cost);

@@ -1,0 +1,71 @@
+using Stridewright.Music;
+
+namespace Stridewright.Arranging;
+
+/// <summary>Where the tune lies: the key wanted, and the octave in which the right hand has room under it.</summary>
+internal static class Register
+{
+    /// <summary>Median of the top notes measured on 34 printed rags.</summary>
+    private const int BestMedian = 75;
+    private const int Lowest = 60,
+        Highest = 91;
+
+    /// <summary>How to move the tune.</summary>
+    public static Interval For(Tune tune, Tone? tonic)
+    {
+        var toKey = tonic is { } wanted ? ToKey(tune.Bars[0].Key.Tonic, wanted) : Interval.Unison;
+        var keys = tune.Bars.SelectMany(b => b.Notes).Select(n => n.Pitch.Midi + toKey.Semitones).Order().ToArray();
+        var octaves = Enumerable.Range(-3, 7).OrderBy(o => Off(keys, 12 * o)).ThenBy(Math.Abs).First();
+        return new Interval(toKey.Steps + 7 * octaves, toKey.Semitones + 12 * octaves);
+    }
+
+    public static Tune Move(Tune tune, Interval interval) =>
+        interval == Interval.Unison
+            ? tune
+            : tune with
+            {
+                Bars = tune
+                    .Bars.Select(b =>
+                        b with
+                        {
+                            Key = b.Key.Plus(interval),
+                            Notes = b
+                                .Notes.Select(n =>
+                                    n with
+                                    {
+                                        Pitch = n.Pitch.Plus(interval),
+                                        Graces = n.Graces.Select(g => g.Plus(interval)).ToValueList(),
+                                    }
+                                )
+                                .ToValueList(),
+                            Chords = b
+                                .Chords.Select(c =>
+                                    c with
+                                    {
+                                        Chord = c.Chord.IsNoChord ? c.Chord : c.Chord.Plus(interval),
+                                    }
+                                )
+                                .ToValueList(),
+                        }
+                    )
+                    .ToValueList(),
+            };
+
+    private static double Off(int[] keys, int by)
+    {
+        var median = keys[keys.Length / 2] + by;
+        var outside = keys.Count(k => k + by < Lowest || k + by > Highest);
+        return Math.Abs(median - BestMedian)
+            + 40.0 * outside / keys.Length
+            + (keys[0] + by < 36 || keys[^1] + by > 103 ? 1000 : 0);
+    }
+
+    // The shorter way, up or down, spelled.
+    private static Interval ToKey(Tone from, Tone to)
+    {
+        var up = Interval.Between(new Pitch(from, 4), new Pitch(to, 4));
+        return up.Semitones > 6 ? new Interval(up.Steps - 7, up.Semitones - 12)
+            : up.Semitones < -5 ? new Interval(up.Steps + 7, up.Semitones + 12)
+            : up;
+    }
+}

@@ -1,0 +1,197 @@
+using Stridewright.Hands;
+using Stridewright.Music;
+
+namespace Stridewright.Arranging;
+
+/// <summary>
+/// Right hand, which keys the fillers take: chord tones and passing tones under the tune, the cheapest melodic line
+/// through the fixed tune notes. A filler never lies above both its neighbours in the tune, nor above a long note before
+/// half its length.
+/// </summary>
+internal sealed class Filling
+{
+    private const int Unit = Lattice.TicksPerUnit;
+    private const int LowestKey = 57;
+    private const long PassingTone = 500,
+        PassingOnBeat = 1500,
+        NoStep = 6000,
+        TooFast = 20_000;
+
+    // Price of a melodic interval by semitones; a return to the same key says nothing new.
+    private static readonly long[] IntervalPrice =
+    [
+        2500,
+        900,
+        300,
+        0,
+        0,
+        200,
+        1200,
+        300,
+        500,
+        600,
+        1500,
+        3000,
+        300,
+        5000,
+        5000,
+        5000,
+    ];
+
+    private readonly Lattice _lattice;
+    private readonly Reach _reach;
+    private readonly ulong _seed;
+    private readonly double _secondsPerTick;
+
+    private Filling(Lattice lattice, Reach reach, double secondsPerTick, int seed)
+    {
+        _lattice = lattice;
+        _reach = reach;
+        _secondsPerTick = secondsPerTick;
+        _seed = Variety.Mix(3, seed);
+    }
+
+    public static RightLine Solve(
+        Lattice lattice,
+        Ragged ragged,
+        Reach reach,
+        double secondsPerTick,
+        int seed,
+        CancellationToken cancellation
+    ) => new Filling(lattice, reach, secondsPerTick, seed).Solve(ragged.Onsets, cancellation);
+
+    private RightLine Solve(RightOnset[] onsets, CancellationToken cancellation)
+    {
+        var path = new LayeredPath();
+        var layers = new Candidate[onsets.Length][];
+        for (var i = 0; i < onsets.Length; i++)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            layers[i] = Candidates(onsets, i);
+            path.OpenLayer(layers[i].Length);
+            if (i == 0)
+            {
+                for (var k = 0; k < layers[0].Length; k++)
+                {
+                    path.Start(k, layers[0][k].Price, k);
+                }
+                continue;
+            }
+            var seconds = (onsets[i].Tick - onsets[i - 1].Tick) * _secondsPerTick;
+            for (var from = 0; from < layers[i - 1].Length; from++)
+            {
+                var sofar = path.EarlierCosts[from];
+                for (var to = 0; to < layers[i].Length; to++)
+                {
+                    path.Offer(
+                        from,
+                        to,
+                        sofar + layers[i][to].Price + Move(layers[i - 1][from], layers[i][to], seconds),
+                        to
+                    );
+                }
+            }
+        }
+        if (onsets.Length == 0)
+        {
+            return new RightLine([], 0);
+        }
+        var (cost, steps) = path.Best() ?? throw new InvalidOperationException("a filler always has a candidate");
+        return new RightLine(Lengthen(onsets, steps.Select((s, i) => layers[i][s.Node].Pitch).ToArray()), cost);
+    }
+
+    private Candidate[] Candidates(RightOnset[] onsets, int index)
+    {
+        var onset = onsets[index];
+        if (!onset.IsFiller)
+        {
+            return [new Candidate(_lattice.Notes[onset.Tune].Pitch, 0, false, false)];
+        }
+        var before = TuneNote(onsets, index, -1);
+        var after = TuneNote(onsets, index, +1);
+        var held = _lattice.Notes[before.Tune];
+        var length = Math.Max(held.End, before.Tick + Unit) - before.Tick;
+        var beat = (int)_lattice.Bars[_lattice.BarAt(onset.Tick)].Metre.Beat.Round(_lattice.Tick);
+        var keepsBreath = length >= beat && onset.Tick - before.Tick < (length + 1) / 2;
+        var next = after.Tune >= 0 ? _lattice.Notes[after.Tune].Key : held.Key;
+        var high = keepsBreath ? held.Key - 1 : Math.Max(held.Key - 1, next);
+        var low = Math.Min(high - 7, Math.Max(LowestKey, Math.Min(held.Key, next) - 12));
+        var bar = _lattice.Bars[_lattice.BarAt(onset.Tick)];
+        var chord = _lattice.ChordAt(onset.Tick).Chord;
+        var tones = chord.IsNoChord ? [] : chord.Tones;
+        var onBeat = (onset.Tick - bar.Start + bar.Lead) % (2 * Unit) == 0;
+        var found = new List<Candidate>();
+        for (var key = high; key >= low; key--)
+        {
+            var pitchClass = key % 12;
+            var tone = tones.FirstOrDefault(t => t.PitchClass == pitchClass);
+            var inChord = tones.Any(t => t.PitchClass == pitchClass);
+            var spelled = inChord ? tone : bar.Key.Spell(key);
+            if (!inChord && !bar.Key.Contains(spelled))
+            {
+                continue;
+            }
+            var salt = Variety.Mix(
+                Variety.Mix(_seed, (held.Key - key) * 64 + onset.Tick - bar.Start),
+                (next - held.Key) * 8 + bar.StrainBar % 2
+            );
+            var price = (inChord ? 0 : PassingTone + (onBeat ? PassingOnBeat : 0)) + 40 * Variety.Cost(salt) / 100;
+            found.Add(new Candidate(Pitch.At(key, spelled), price, !inChord, true));
+        }
+        if (found.Count == 0)
+        {
+            found.Add(new Candidate(held.Pitch, NoStep, false, true));
+        }
+        return [.. found];
+    }
+
+    private long Move(Candidate from, Candidate to, double seconds)
+    {
+        if (!from.IsFiller && !to.IsFiller)
+        {
+            return 0;
+        }
+        var interval = Math.Abs(to.Pitch.Midi - from.Pitch.Midi);
+        var price = IntervalPrice[Math.Min(interval, IntervalPrice.Length - 1)];
+        if ((from.IsPassing || to.IsPassing) && interval is 0 or > 2)
+        {
+            price += NoStep;
+        }
+        var mm = Leap.Shift(_reach, from.Pitch.Midi, from.Pitch.Midi, to.Pitch.Midi, to.Pitch.Midi);
+        return Leap.Bits(mm, _reach.Keyboard) > Leap.LimitBitsPerSecond * seconds ? price + TooFast : price;
+    }
+
+    private static RightOnset TuneNote(RightOnset[] onsets, int from, int step)
+    {
+        for (var i = from; i >= 0 && i < onsets.Length; i += step)
+        {
+            if (!onsets[i].IsFiller)
+            {
+                return onsets[i];
+            }
+        }
+        return step < 0 ? TuneNote(onsets, 0, 1) : new RightOnset(int.MaxValue, -1);
+    }
+
+    // A note lasts to the next onset, or to its own end where the tune rests.
+    private RightNote[] Lengthen(RightOnset[] onsets, Pitch[] pitches)
+    {
+        var notes = new RightNote[onsets.Length];
+        for (var i = 0; i < onsets.Length; i++)
+        {
+            var next = i + 1 < onsets.Length ? onsets[i + 1].Tick : _lattice.End;
+            var own = onsets[i].IsFiller ? onsets[i].Tick + 2 * Unit : _lattice.Notes[onsets[i].Tune].End;
+            var end = next - own <= Unit ? next : Math.Max(own, onsets[i].Tick + 1);
+            notes[i] = new RightNote
+            {
+                Tick = onsets[i].Tick,
+                End = Math.Min(end, next),
+                Tune = onsets[i].Tune,
+                Top = pitches[i],
+            };
+        }
+        return notes;
+    }
+
+    private readonly record struct Candidate(Pitch Pitch, long Price, bool IsPassing, bool IsFiller);
+}

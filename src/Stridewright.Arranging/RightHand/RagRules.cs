@@ -1,0 +1,224 @@
+using System.Numerics;
+
+namespace Stridewright.Arranging;
+
+/// <summary>
+/// What may be displaced and filled, and what it costs: the ragging rules (anticipate only a note that differs from the
+/// one before or leaves it a full unit, belongs to the chord of its beat and sounds through it; late notes are rare;
+/// phrase starts, the first bar and the last note stand on the beat) under the level and raggedness of a brief. Source:
+/// common practice, and the School of Ragtime exercises of 1908 for syncopations that are held through the beat.
+/// </summary>
+internal sealed class RagRules
+{
+    private const int Unit = Lattice.TicksPerUnit;
+    private readonly Lattice _lattice;
+    private readonly RagWeights _weights;
+    private readonly int _level;
+    private readonly bool _plain;
+    private readonly long _syncopation;
+    private readonly long _filler;
+    private readonly long _displacement;
+    private readonly ulong _seed;
+    private readonly ulong[] _content;
+
+    /// <param name="displacement">Extra price of each displaced note, raised when a setting displaces too many.</param>
+    public RagRules(Lattice lattice, Brief brief, RagWeights weights, long displacement)
+    {
+        _lattice = lattice;
+        _weights = weights;
+        _level = brief.RightLevel;
+        _plain = brief.Raggedness <= 0;
+        (_syncopation, _filler) = RagWeights.Bias(brief.Raggedness);
+        _filler += _level switch
+        {
+            1 => 3000,
+            2 => 900,
+            3 => 400,
+            _ => 0,
+        };
+        _displacement = displacement;
+        _seed = Variety.Mix(0, brief.Seed);
+        _content = lattice.Bars.Select(b => Content(b)).ToArray();
+        foreach (var note in lattice.Notes)
+        {
+            _seed = Variety.Mix(_seed, note.Key * 64L + note.Length);
+        }
+    }
+
+    /// <summary>Price of striking a tune note one unit early; null where that is not done.</summary>
+    public long? EarlyPrice(int index, RagCell cell)
+    {
+        var note = _lattice.Notes[index];
+        if (!MayMove(index, note, cell) || index == 0)
+        {
+            return null;
+        }
+        var bar = _lattice.Bars[cell.Bar];
+        var unit = (note.Start - bar.Start + bar.Lead) / Unit;
+        var before = _lattice.Notes[index - 1];
+        var onBeat = unit % 2 == 0 || !_lattice.IsDuple;
+        var needs =
+            note.Start == bar.Start ? 4
+            : IsCellStart(note.Start, cell) ? 3
+            : 1;
+        if (
+            (note.Start == bar.Start && (bar.SeamBefore || bar.StartsPhrase || bar.IsShort))
+            || _level < needs
+            || !Belongs(note, note.Start)
+            || (before.Key == note.Key && note.Start - before.Start < 3 * Unit)
+        )
+        {
+            return null;
+        }
+        if (!onBeat)
+        {
+            return _weights.EarlyOntoBeat + _displacement;
+        }
+        return note.Length < Unit ? null : _weights.Early + _syncopation + _displacement;
+    }
+
+    /// <summary>Price of striking a tune note one unit late; null where that is not done.</summary>
+    public long? LatePrice(int index, RagCell cell)
+    {
+        var note = _lattice.Notes[index];
+        var bar = _lattice.Bars[cell.Bar];
+        var unit = (note.Start - bar.Start + bar.Lead) / Unit;
+        var room = index + 1 < _lattice.Notes.Length ? _lattice.Notes[index + 1].Start - note.Start : 0;
+        return
+            _level < 4
+            || !_lattice.IsDuple
+            || !MayMove(index, note, cell)
+            || unit % 2 != 0
+            || room < 3 * Unit
+            || bar.StartsPhrase
+            ? null
+            : _weights.Late + _syncopation + _displacement;
+    }
+
+    /// <summary>Units of a cell that may be filled.</summary>
+    public int FillableUnits(RagCell cell)
+    {
+        var bar = _lattice.Bars[cell.Bar];
+        if (
+            _plain
+            || bar.IsShort
+            || cell.Bar == _lattice.Bars.Length - 1
+            || _lattice.Notes.Length == 0
+            || !FigureHere(bar)
+        )
+        {
+            return 0;
+        }
+        return cell.Start < _lattice.Notes[0].Start ? 0 : (1 << cell.Units) - 1;
+    }
+
+    public long FillPrice(RagCell cell, int fill)
+    {
+        if (fill == 0)
+        {
+            return 0;
+        }
+        var price = BitOperations.PopCount((uint)fill) * (_weights.Filler + _filler);
+        if (!_lattice.IsDuple)
+        {
+            price += BitOperations.PopCount((uint)fill) * 900L;
+        }
+        if (_lattice.Bars[cell.Bar].EndsPhrase)
+        {
+            price += BitOperations.PopCount((uint)fill) * 250L;
+        }
+        return price;
+    }
+
+    /// <summary>Price of a cell's rhythm: how rare it is in real rags, and the seeded variety.</summary>
+    /// <param name="tuneOnly">The units that the tune itself strikes.</param>
+    public long PatternPrice(RagCell cell, int pattern, int tuneOnly)
+    {
+        var bar = _lattice.Bars[cell.Bar];
+        if (_plain || bar.IsShort)
+        {
+            return 0;
+        }
+        var price = 0L;
+        if (_lattice.IsDuple && cell.Units == 4)
+        {
+            price += (cell.Half == 0 ? _weights.First : _weights.Second)[pattern];
+            if ((pattern & 0b0110) == 0b0100)
+            {
+                price += _syncopation + (FigureHere(bar) || tuneOnly == pattern ? 0 : RagWeights.Forced);
+            }
+        }
+        var salt = Variety.Mix((ulong)pattern, cell.Half);
+        price += 55 * Variety.Cost(Variety.Mix(_content[cell.Bar], (long)salt)) / 100;
+        price += 30 * Variety.Cost(Variety.Mix(Variety.Mix(_seed, bar.StrainBar % 4), (long)salt)) / 100;
+        price += 25 * Variety.Cost(Variety.Mix(_seed, (long)salt)) / 100;
+        return price;
+    }
+
+    /// <summary>Price of one cell's end against the next one's beginning.</summary>
+    /// <param name="before">Last two units of the cell before.</param>
+    /// <param name="pattern">The cell's pattern.</param>
+    public long JoinPrice(RagCell cell, int before, int pattern)
+    {
+        var bar = _lattice.Bars[cell.Bar];
+        var startsBar = cell.Start == bar.Start;
+        var first = (pattern >> (cell.Units - 1)) & 1;
+        var second = cell.Units > 1 ? (pattern >> (cell.Units - 2)) & 1 : 0;
+        if ((before & 1) == 0 || first == 1 || _plain)
+        {
+            return 0;
+        }
+        // A note struck just before the beat and held through it.
+        var price = _syncopation / 2;
+        if (_level < (startsBar ? 4 : 3) || (startsBar && bar.SeamBefore))
+        {
+            price += RagWeights.Forced;
+        }
+        if (before == 0b11 && second == 1)
+        {
+            price += startsBar ? _weights.TiedBar : _weights.TiedMid;
+        }
+        return price;
+    }
+
+    private bool MayMove(int index, TuneSpot note, RagCell cell)
+    {
+        var bar = _lattice.Bars[cell.Bar];
+        return !_plain
+            && note.OnGrid
+            && index < _lattice.Notes.Length - 1
+            && bar.StrainBar >= 0
+            && !IsFirstFullBar(cell.Bar)
+            && FigureHere(bar);
+    }
+
+    private bool IsFirstFullBar(int bar) => bar == (_lattice.Bars[0].IsShort ? 1 : 0);
+
+    // At level 1 one figure returns per phrase: in its second bar.
+    private bool FigureHere(LatticeBar bar) => _level > 1 || bar.StrainBar % 4 == 1;
+
+    private static bool IsCellStart(int tick, RagCell cell) => tick == cell.Start;
+
+    private bool Belongs(TuneSpot note, int tick)
+    {
+        var chord = _lattice.ChordAt(tick).Chord;
+        return !chord.IsNoChord && (chord.PitchClassSet >> (note.Key % 12) & 1) == 1;
+    }
+
+    // A bar's tune as heard: where its notes stand and how they move, whatever the key.
+    private ulong Content(LatticeBar bar)
+    {
+        var hash = Variety.Mix(_seed, 17);
+        var previous = -1;
+        foreach (var note in _lattice.Notes)
+        {
+            if (note.Start >= bar.Start && note.Start < bar.End)
+            {
+                hash = Variety.Mix(hash, note.Start - bar.Start);
+                hash = Variety.Mix(hash, previous < 0 ? 0 : note.Key - previous);
+                previous = note.Key;
+            }
+        }
+        return hash;
+    }
+}

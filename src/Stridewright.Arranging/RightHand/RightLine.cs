@@ -1,0 +1,30 @@
+using Stridewright.Music;
+
+namespace Stridewright.Arranging;
+
+/// <summary>One onset of the right hand with its keys.</summary>
+internal sealed record RightNote
+{
+    public required int Tick { get; init; }
+
+    /// <summary>When it is released.</summary>
+    public required int End { get; init; }
+
+    /// <summary>Index of the tune's note; −1 for a filler.</summary>
+    public required int Tune { get; init; }
+
+    public required Pitch Top { get; init; }
+
+    /// <summary>Keys under the top one, lowest first.</summary>
+    public ValueList<Pitch> Below { get; init; } = [];
+
+    /// <summary>Struck under a tune note that goes on sounding above it.</summary>
+    public bool UnderHeld { get; init; }
+
+    public bool IsFiller => Tune < 0;
+
+    public int Lowest => Below.Count > 0 ? Below[0].Midi : Top.Midi;
+}
+
+/// <summary>A stage's result: the right hand so far.</summary>
+internal sealed record RightLine(RightNote[] Notes, long Cost);

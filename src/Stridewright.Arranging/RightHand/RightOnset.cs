@@ -1,0 +1,14 @@
+namespace Stridewright.Arranging;
+
+/// <summary>One onset of the right hand, placed by the ragging.</summary>
+/// <param name="Tick">When it is struck.</param>
+/// <param name="Tune">Index of the tune's note; −1 for a filler.</param>
+internal readonly record struct RightOnset(int Tick, int Tune)
+{
+    public bool IsFiller => Tune < 0;
+}
+
+/// <summary>What the ragging decided.</summary>
+/// <param name="Onsets">In time order.</param>
+/// <param name="Cost">Cost of the solution, thousandths.</param>
+internal sealed record Ragged(RightOnset[] Onsets, long Cost);

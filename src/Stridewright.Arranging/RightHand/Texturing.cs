@@ -1,0 +1,283 @@
+using Stridewright.Hands;
+using Stridewright.Music;
+
+namespace Stridewright.Arranging;
+
+/// <summary>How thick an onset of the right hand is.</summary>
+internal enum Texture
+{
+    Single,
+    TwoNote,
+    Octave,
+    FullOctave,
+    Block,
+}
+
+/// <summary>
+/// Right hand, what: the keys under each top note. Thick on downbeats and accents, thin on fillers, lasting from onset to
+/// onset and changing at phrases, within the hand's reach and speed. Shares by place in the bar and persistence are those
+/// measured on 34 printed rags.
+/// </summary>
+internal sealed class Texturing
+{
+    private const int Unit = Lattice.TicksPerUnit;
+    private const int LowestKey = 55;
+    private const long Forced = 40_000;
+
+    // Share in percent of single, two-note, octave, octave with inner notes and block at the eight places of a bar.
+    private static readonly double[][] ShareByPlace =
+    [
+        [37, 27, 7, 15, 15],
+        [73, 14, 5, 4, 5],
+        [61, 15, 11, 7, 7],
+        [60, 14, 8, 7, 11],
+        [49, 20, 6, 12, 13],
+        [70, 12, 9, 4, 5],
+        [56, 14, 9, 8, 13],
+        [72, 12, 8, 4, 5],
+    ];
+
+    // Price of leaving each texture at the next onset, calibrated against the measured persistence.
+    private static readonly long[] LeavePrice = [250, 450, 1300, 900, 500];
+
+    private readonly Lattice _lattice;
+    private readonly RightNote[] _notes;
+    private readonly Reach _reach;
+    private readonly PlayerHands _hands;
+    private readonly int _level;
+    private readonly double _secondsPerTick;
+    private readonly long _strainPrice;
+    private readonly IReadOnlySet<int> _thin;
+    private readonly ulong _seed;
+
+    private Texturing(
+        Lattice lattice,
+        RightLine line,
+        Brief brief,
+        double secondsPerTick,
+        long strainPrice,
+        IReadOnlySet<int> thin
+    )
+    {
+        _lattice = lattice;
+        _notes = line.Notes;
+        _hands = brief.Hands;
+        _reach = new Reach(brief.Hands);
+        _level = brief.RightLevel;
+        _secondsPerTick = secondsPerTick;
+        _strainPrice = strainPrice;
+        _thin = thin;
+        _seed = Variety.Mix(5, brief.Seed);
+    }
+
+    /// <param name="strainPrice">Price of a strained shape, raised when they are too many.</param>
+    /// <param name="thin">Ticks at which the judge asked for a single note.</param>
+    public static RightLine Solve(
+        Lattice lattice,
+        RightLine line,
+        Brief brief,
+        double secondsPerTick,
+        long strainPrice,
+        IReadOnlySet<int> thin,
+        CancellationToken cancellation
+    ) => new Texturing(lattice, line, brief, secondsPerTick, strainPrice, thin).Solve(cancellation);
+
+    private RightLine Solve(CancellationToken cancellation)
+    {
+        if (_notes.Length == 0)
+        {
+            return new RightLine([], 0);
+        }
+        var path = new LayeredPath();
+        var layers = new Shape[_notes.Length][];
+        for (var i = 0; i < _notes.Length; i++)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            layers[i] = Shapes(i);
+            path.OpenLayer(layers[i].Length);
+            if (i == 0)
+            {
+                for (var k = 0; k < layers[0].Length; k++)
+                {
+                    path.Start(k, layers[0][k].Price, k);
+                }
+                continue;
+            }
+            for (var from = 0; from < layers[i - 1].Length; from++)
+            {
+                var sofar = path.EarlierCosts[from];
+                for (var to = 0; to < layers[i].Length; to++)
+                {
+                    var price = layers[i][to].Price + Move(i, layers[i - 1][from], layers[i][to]);
+                    path.Offer(from, to, sofar + price, to);
+                }
+            }
+        }
+        var (cost, steps) = path.Best() ?? throw new InvalidOperationException("a single note is always a shape");
+        var notes = _notes.Select((n, i) => n with { Below = layers[i][steps[i].Node].Below }).ToArray();
+        return new RightLine(notes, cost);
+    }
+
+    private Shape[] Shapes(int index)
+    {
+        var note = _notes[index];
+        var top = note.Top.Midi;
+        var shapes = new List<Shape>
+        {
+            new(Texture.Single, [], top, top, Stretch.Comfortable, Price(index, Texture.Single)),
+        };
+        if (_level < 4 || _thin.Contains(note.Tick) || note.UnderHeld)
+        {
+            return [.. shapes];
+        }
+        var chord = _lattice.ChordAt(note.Tick).Chord;
+        if (chord.IsNoChord)
+        {
+            return [.. shapes];
+        }
+        var inner = Inner(note.Top, chord);
+        void Add(Texture texture, params Pitch[] below)
+        {
+            var low = below[0].Midi;
+            var stretch = _reach.Of(low, top);
+            if (low < LowestKey || stretch == Stretch.Out || (_hands.NoOctaves && top - low >= 12))
+            {
+                return;
+            }
+            var price = Price(index, texture) + (stretch == Stretch.Strained ? _strainPrice : 0);
+            shapes.Add(new(texture, below.ToValueList(), low, top, stretch, price));
+        }
+        foreach (var pitch in inner.Where(p => top - p.Midi is >= 3 and <= 9))
+        {
+            Add(Texture.TwoNote, pitch);
+        }
+        for (var a = 0; a < inner.Count; a++)
+        {
+            for (var b = a + 1; b < inner.Count; b++)
+            {
+                if (top - inner[a].Midi <= 9 && top - inner[b].Midi >= 3 && inner[b].Midi - inner[a].Midi >= 3)
+                {
+                    Add(Texture.Block, inner[a], inner[b]);
+                }
+            }
+        }
+        if (_level >= 5)
+        {
+            var octave = note.Top with { Octave = note.Top.Octave - 1 };
+            Add(Texture.Octave, octave);
+            foreach (var pitch in inner.Where(p => top - p.Midi is >= 3 and <= 9))
+            {
+                Add(Texture.FullOctave, octave, pitch);
+            }
+            if (_level >= 6)
+            {
+                for (var a = 0; a < inner.Count; a++)
+                {
+                    for (var b = a + 1; b < inner.Count; b++)
+                    {
+                        if (inner[b].Midi - inner[a].Midi >= 3 && top - inner[b].Midi >= 3 && top - inner[a].Midi <= 9)
+                        {
+                            Add(Texture.FullOctave, octave, inner[a], inner[b]);
+                        }
+                    }
+                }
+            }
+        }
+        return [.. shapes];
+    }
+
+    // Chord tones within an octave under the top, lowest first.
+    private static List<Pitch> Inner(Pitch top, ChordSymbol chord)
+    {
+        var found = new List<Pitch>();
+        foreach (var tone in chord.Tones)
+        {
+            for (var key = top.Midi - 11; key < top.Midi; key++)
+            {
+                if (key % 12 == tone.PitchClass && !found.Any(p => p.Midi == key))
+                {
+                    found.Add(Pitch.At(key, tone));
+                }
+            }
+        }
+        found.Sort();
+        return found;
+    }
+
+    private long Price(int index, Texture texture)
+    {
+        var note = _notes[index];
+        var bar = _lattice.Bars[_lattice.BarAt(note.Tick)];
+        var place = (note.Tick - bar.Start + bar.Lead) / Unit;
+        var row = ShareByPlace[
+            _lattice.IsDuple ? Math.Clamp(place, 0, 7)
+            : place % 2 == 0 ? (place == 0 ? 0 : 4)
+            : 1
+        ];
+        var share = row[(int)texture];
+        var price = (long)(-1000 * Math.Log(share / row[0]));
+        // Thirds, sixths and blocks at level 4 stand on accents.
+        var accent =
+            !note.IsFiller
+            && (
+                place % 2 == 0
+                || note.End - note.Tick >= 3 * Unit
+                || (place % 2 == 1 && note.End - note.Tick >= 2 * Unit)
+            );
+        if (texture != Texture.Single)
+        {
+            price +=
+                note.IsFiller ? 900
+                : accent ? -350
+                : 250;
+            price += _level == 4 && !accent ? 3000 : 0;
+            price += _level == 4 && texture == Texture.Block ? 1500 : 0;
+            price += _level < 6 && texture == Texture.FullOctave ? 600 : 0;
+            price += (long)(note.Tick % Unit == 0 && note.End - note.Tick >= Unit ? 0 : 3000);
+        }
+        // Each phrase has its own liking.
+        var phrase = Variety.Mix(Variety.Mix(_seed, bar.StrainBar / 4 % 4), (int)texture);
+        price += 60 * Variety.Cost(phrase) / 100;
+        var liking = Variety.Mix(Variety.Mix(_seed, bar.StrainBar % 8 * 16 + place), (int)texture + 100);
+        return price + 25 * Variety.Cost(liking) / 100;
+    }
+
+    private long Move(int index, Shape from, Shape to)
+    {
+        var note = _notes[index];
+        var before = _notes[index - 1];
+        var price = 0L;
+        if (from.Texture != to.Texture)
+        {
+            var bar = _lattice.Bars[_lattice.BarAt(note.Tick)];
+            var phrase = bar.StartsPhrase && before.Tick < bar.Start;
+            price += phrase ? 0 : LeavePrice[(int)from.Texture];
+        }
+        if (from.Stretch == Stretch.Strained && to.Stretch == Stretch.Strained)
+        {
+            price += Forced;
+        }
+        var seconds = (note.Tick - before.Tick) * _secondsPerTick;
+        var rate = Leap.Bits(Leap.Shift(_reach, from.Low, from.High, to.Low, to.High), _reach.Keyboard) / seconds;
+        var limit = Leap.LimitBitsPerSecond * (_lattice.Feel == Feel.SixEight ? Leap.CompoundFactor : 1);
+        if (rate > limit)
+        {
+            price += Forced + (long)(1000 * (rate - limit));
+        }
+        // The same octave again, faster than five a second.
+        if (from.High == to.High && from.High - from.Low == 12 && to.High - to.Low == 12 && seconds < 0.2)
+        {
+            price += Forced;
+        }
+        return price;
+    }
+
+    private readonly record struct Shape(
+        Texture Texture,
+        ValueList<Pitch> Below,
+        int Low,
+        int High,
+        Stretch Stretch,
+        long Price
+    );
+}

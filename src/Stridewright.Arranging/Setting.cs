@@ -1,0 +1,221 @@
+using Stridewright.Hands;
+using Stridewright.Music;
+
+namespace Stridewright.Arranging;
+
+/// <summary>
+/// One tune being set: settles what the brief leaves open, runs the stages in their order (when, filler keys, texture,
+/// left hand), and asks the judge; what the judge refuses is thinned, priced higher or slowed, and set again.
+/// </summary>
+internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre, RagWeights weights)
+{
+    private const int Attempts = 14;
+    private const double SlowerBy = 0.93,
+        SlowestShare = 0.55;
+    private readonly List<Diagnostic> _notes = [];
+    private readonly HashSet<int> _thinBars = [];
+    private long _rightStrain = 1200;
+    private long _leftStrain = 1200;
+
+    public ArrangeResult Work(CancellationToken cancellation)
+    {
+        var (tune, lattice) = Plan();
+        var ragged = Ragging.Solve(lattice, brief, weights, cancellation);
+        var unit = Feels.BeatUnit(lattice.Bars[0].Metre);
+        var wanted = brief.BeatsPerMinute ?? Feels.Tempo(feel, Math.Max(brief.LeftLevel, brief.RightLevel));
+        var tempo = wanted;
+        for (var attempt = 0; ; attempt++)
+        {
+            var secondsPerTick = lattice.Tick.ToQuarters() * 60 / (tempo * unit.Length.ToQuarters());
+            var (right, left) = Hands(lattice, ragged, secondsPerTick, cancellation);
+            var draft = DraftBuilder.Build(tune, lattice, right, left, Tempo(tempo, unit), Subtitle());
+            var score = Notator.Write(draft);
+            var verdict = Judge.Check(score, brief.Hands);
+            if (verdict.IsPlayable)
+            {
+                return new ArrangeResult(Finished(lattice, ragged, score, verdict, wanted, tempo, unit), null);
+            }
+            if (attempt >= Attempts || !Relax(verdict, ref tempo, wanted))
+            {
+                var fault = verdict.Faults[0];
+                return new ArrangeResult(
+                    null,
+                    new Diagnostic(
+                        Severity.Error,
+                        Place.AtBar(score.Bars[fault.Bar].Number),
+                        ArrangingMessages.Unplayable(fault)
+                    )
+                );
+            }
+        }
+    }
+
+    /// <summary>The tune in its key and register on the lattice.</summary>
+    public (Tune Tune, Lattice Lattice) Plan()
+    {
+        var interval = Register.For(written, brief.Tonic);
+        var tune = Register.Move(written, interval);
+        if (interval != Interval.Unison)
+        {
+            Note(ArrangingMessages.Moved(interval));
+        }
+        if (!Feels.IsDuple(metre) && (metre.Count, metre.Unit) is not ((3, 4) or (6, 8)))
+        {
+            Note(ArrangingMessages.OtherMetre(metre));
+        }
+        var flat = FlatTune.Of(tune);
+        IReadOnlyList<(ScoreTime, ChordSymbol)> chords = flat.Chords;
+        if (!flat.Chords.Any(c => !c.Chord.IsNoChord))
+        {
+            chords = Harmonising.Solve(tune, flat);
+            Note(ArrangingMessages.ChordsFound);
+        }
+        var lattice = LatticeReader.Read(tune, feel, chords);
+        if (lattice.IsDuple)
+        {
+            Note(ArrangingMessages.Recast(lattice.Scale));
+        }
+        if (lattice.LostNotes > 0)
+        {
+            Note(ArrangingMessages.LostNotes(lattice.LostNotes));
+        }
+        return (tune, lattice);
+    }
+
+    private (RightLine Right, LeftLine Left) Hands(
+        Lattice lattice,
+        Ragged ragged,
+        double secondsPerTick,
+        CancellationToken cancellation
+    )
+    {
+        var reach = new Reach(brief.Hands);
+        var line = Filling.Solve(lattice, ragged, reach, secondsPerTick, brief.Seed, cancellation);
+        var thin = line.Notes.Where(n => _thinBars.Contains(lattice.BarAt(n.Tick))).Select(n => n.Tick).ToHashSet();
+        var right = Texturing.Solve(lattice, line, brief, secondsPerTick, _rightStrain, thin, cancellation);
+        var left = Striding.Solve(lattice, right, brief, secondsPerTick, _leftStrain, cancellation);
+        return (right, left);
+    }
+
+    // What the judge refused: strain costs more, thick bars are thinned, and what stays is slowed where the brief allows.
+    private bool Relax(Verdict verdict, ref double tempo, double wanted)
+    {
+        var changed = false;
+        foreach (var fault in verdict.Faults)
+        {
+            switch (fault.Kind)
+            {
+                case FaultKind.StrainedOften
+                or FaultKind.StrainedTwice when fault.Hand == Hand.Left && _leftStrain < 1_000_000:
+                    _leftStrain *= 2;
+                    changed = true;
+                    break;
+                case FaultKind.StrainedOften
+                or FaultKind.StrainedTwice when fault.Hand == Hand.Right && _rightStrain < 1_000_000:
+                    _rightStrain *= 2;
+                    changed = true;
+                    break;
+                default:
+                    if (fault.Hand == Hand.Right || fault.Kind == FaultKind.SharedKey)
+                    {
+                        changed |= _thinBars.Add(fault.Bar);
+                        changed |= fault.Bar > 0 && _thinBars.Add(fault.Bar - 1);
+                    }
+                    break;
+            }
+        }
+        if (!changed && brief.BeatsPerMinute is null && tempo * SlowerBy >= wanted * SlowestShare)
+        {
+            tempo = Math.Floor(tempo * SlowerBy);
+            changed = true;
+        }
+        return changed;
+    }
+
+    private Arrangement Finished(
+        Lattice lattice,
+        Ragged ragged,
+        Score score,
+        Verdict verdict,
+        double wanted,
+        double tempo,
+        NoteValue unit
+    )
+    {
+        if (tempo < wanted)
+        {
+            Note(ArrangingMessages.Slower(wanted, tempo));
+        }
+        if (_thinBars.Count > 0)
+        {
+            Note(ArrangingMessages.Thinned(_thinBars.Count));
+        }
+        if (Math.Max(_leftStrain, _rightStrain) is > 1200 and var price)
+        {
+            Note(ArrangingMessages.StrainPrice(price / 1200));
+        }
+        var (early, late) = Ragging.Displaced(lattice, ragged);
+        var quarters = Timeline.PlayOrder(score).Sum(i => score.Bars[i].Length.ToQuarters());
+        return new Arrangement
+        {
+            Score = score,
+            Brief = brief with { Feel = feel, BeatsPerMinute = tempo, Tonic = lattice.Bars[0].Key.Tonic },
+            Feel = feel,
+            Key = lattice.Bars[0].Key,
+            BeatsPerMinute = tempo,
+            BeatUnit = unit,
+            Seconds = quarters * 60 / (tempo * unit.Length.ToQuarters()),
+            Verdict = verdict,
+            Tune = new TuneKept(
+                lattice.Notes.Length + lattice.LostNotes,
+                lattice.Notes.Length,
+                early,
+                late,
+                ragged.Onsets.Count(o => o.IsFiller)
+            ),
+            Notes = _notes.ToValueList(),
+        };
+    }
+
+    private Direction Tempo(double tempo, NoteValue unit) =>
+        new(ScoreTime.Zero)
+        {
+            Words = feel switch
+            {
+                Feel.Classic => "With a steady beat",
+                Feel.Stride => "Swinging",
+                Feel.Waltz => "Waltz time",
+                _ => "March time",
+            },
+            BeatsPerMinute = tempo,
+            BeatUnit = unit,
+            // The right hand's off-beat eighths: about 1.7 to 1 at moderate tempi, straighter when fast (common practice
+            // of solo piano; drummers' ratios after Friberg and Sundström 2002 sound comic here).
+            Swing =
+                feel == Feel.Stride
+                    ? tempo <= 180
+                        ? (5, 3)
+                        : tempo <= 220
+                            ? (3, 2)
+                            : (6, 5)
+                    : null,
+        };
+
+    private string Subtitle() =>
+        (
+            feel switch
+            {
+                Feel.Classic => "classic rag",
+                Feel.Stride => "stride",
+                Feel.Waltz => "rag waltz",
+                _ => "six-eight march",
+            }
+        )
+        + (
+            brief.LeftLevel == brief.RightLevel
+                ? $", level {brief.LeftLevel}"
+                : $", left hand level {brief.LeftLevel}, right hand level {brief.RightLevel}"
+        );
+
+    private void Note(string message) => _notes.Add(new Diagnostic(Severity.Note, Place.Whole, message));
+}

@@ -1,0 +1,111 @@
+using Stridewright.Music;
+
+namespace Stridewright.Arranging;
+
+/// <summary>Puts the two hands together as a draft to be spelled.</summary>
+internal static class DraftBuilder
+{
+    /// <summary>Bars without a chord symbol after which it is printed again.</summary>
+    private const int SymbolEvery = 3;
+
+    public static Draft Build(
+        Tune tune,
+        Lattice lattice,
+        RightLine right,
+        LeftLine left,
+        Direction tempo,
+        string subtitle
+    )
+    {
+        var strokes = lattice.Bars.Select(_ => new List<Stroke>()).ToArray();
+        foreach (var note in right.Notes)
+        {
+            var bar = lattice.BarAt(note.Tick);
+            strokes[bar]
+                .Add(
+                    new Stroke(
+                        Hand.Right,
+                        1,
+                        lattice.Tick * (note.Tick - lattice.Bars[bar].Start),
+                        lattice.Tick * (note.End - note.Tick),
+                        [.. note.Below, note.Top],
+                        note.IsFiller ? "fill" : "tune"
+                    )
+                );
+        }
+        foreach (var (slot, shape) in left.Notes.Select(n => (n.Slot, n.Shape)))
+        {
+            strokes[slot.Bar]
+                .Add(
+                    new Stroke(
+                        Hand.Left,
+                        1,
+                        lattice.Tick * (slot.Tick - lattice.Bars[slot.Bar].Start),
+                        lattice.Tick * (slot.End - slot.Tick),
+                        shape.Pitches,
+                        shape.IsRun ? "run"
+                            : slot.IsBass ? "bass"
+                            : "chord"
+                    )
+                    {
+                        Rolled = shape.Kind == LeftKind.RolledTenth,
+                    }
+                );
+        }
+        var symbols = Symbols(lattice);
+        return new Draft
+        {
+            Title = tune.Title,
+            Composer = tune.Composer,
+            Subtitle = subtitle,
+            Bars = lattice
+                .Bars.Select(
+                    (bar, i) =>
+                        new DraftBar
+                        {
+                            Number = bar.Number,
+                            Implicit = bar.IsShort,
+                            Metre = bar.Metre,
+                            Key = bar.Key,
+                            Length = lattice.Tick * bar.Length,
+                            Chords = symbols[i].ToValueList(),
+                            Directions = i == 0 ? [tempo] : [],
+                            Marks = bar.Marks,
+                            Strokes = strokes[i].ToValueList(),
+                        }
+                )
+                .ToValueList(),
+        };
+    }
+
+    private static List<PlacedChord>[] Symbols(Lattice lattice)
+    {
+        var symbols = lattice.Bars.Select(_ => new List<PlacedChord>()).ToArray();
+        var last = (ChordSymbol?)null;
+        foreach (var span in lattice.Chords)
+        {
+            var bar = lattice.BarAt(span.Start);
+            var strain = lattice.Bars[bar].StrainBar <= 0;
+            if (!span.Chord.Equals(last) || strain)
+            {
+                symbols[bar].Add(new PlacedChord(lattice.Tick * (span.Start - lattice.Bars[bar].Start), span.Chord));
+            }
+            last = span.Chord;
+        }
+        var without = 0;
+        for (var i = 0; i < symbols.Length; i++)
+        {
+            var bar = lattice.Bars[i];
+            if (symbols[i].Count > 0)
+            {
+                without = 0;
+            }
+            else if (!bar.IsShort && ++without >= SymbolEvery)
+            {
+                symbols[i].Add(new PlacedChord(ScoreTime.Zero, lattice.ChordAt(bar.Start).Chord));
+                without = 0;
+            }
+        }
+        return symbols;
+    }
+}
