@@ -13,7 +13,7 @@ internal static class HandsMessages
         var held = onset.Keys.Length > onset.Struck.Length;
         var advice =
             held ? "let go of what is held, or take fewer keys"
-            : canRoll && onset.High - onset.Low > 12 ? "roll it or take the octave"
+            : canRoll && onset.Keys.Length == 2 && onset.High - onset.Low > 12 ? "roll it or take the octave"
             : canRoll ? "roll it or take fewer keys"
             : "bring the keys closer together";
         return Text($"{Hand(onset.Hand)} needs {need:0} mm for {Keys(onset.Keys)} and has {limit:0}; {advice}");

@@ -31,14 +31,15 @@ public static class Timeline
             }
         }
         var found = new List<Sounding>();
-        var open = new Dictionary<(Hand, int, ScoreTime), int>();
+        var open = new Dictionary<(Hand, int, ScoreTime), Queue<int>>();
         foreach (var (sounding, note) in notes.OrderBy(n => n.Sounding.Start).ThenBy(n => !n.Note.TieStop))
         {
             var index = found.Count;
-            if (note.TieStop && open.Remove((sounding.Hand, sounding.Key, sounding.Start), out var first))
+            var from = open.GetValueOrDefault((sounding.Hand, sounding.Key, sounding.Start));
+            if (note.TieStop && from is { Count: > 0 })
             {
-                index = first;
-                found[first] = found[first] with { End = sounding.End };
+                index = from.Dequeue();
+                found[index] = found[index] with { End = sounding.End };
             }
             else
             {
@@ -46,7 +47,9 @@ public static class Timeline
             }
             if (note.TieStart)
             {
-                open[(sounding.Hand, sounding.Key, sounding.End)] = index;
+                var end = (sounding.Hand, sounding.Key, sounding.End);
+                open.TryAdd(end, new());
+                open[end].Enqueue(index);
             }
         }
         return found.OrderBy(s => s.Start).ThenBy(s => s.Hand).ThenBy(s => s.Key).ToValueList();
