@@ -1,3 +1,5 @@
+using Stridewright.Music;
+
 namespace Stridewright.Hands;
 
 /// <summary>
@@ -24,6 +26,14 @@ public static class Leap
         ArgumentNullException.ThrowIfNull(keyboard);
         return mm > 0 ? Math.Max(0, Math.Log2(2 * mm / keyboard.WhiteKeyMm)) : 0;
     }
+
+    /// <summary>Bits per second of a move over a distance in a time.</summary>
+    /// <param name="seconds">Time from one onset to the next, above 0.</param>
+    public static double Rate(double mm, double seconds, Keyboard keyboard) => Bits(mm, keyboard) / seconds;
+
+    /// <summary>Bits per second that a hand may ask for in a metre.</summary>
+    public static double Limit(Metre metre) =>
+        metre is { Unit: 8, Count: 6 or 9 or 12 } ? LimitBitsPerSecond * CompoundFactor : LimitBitsPerSecond;
 
     /// <summary>
     /// Least movement in millimetres of a hand that covers the keys <paramref name="fromLow"/> to

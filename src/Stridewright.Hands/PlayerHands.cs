@@ -9,6 +9,9 @@ public sealed record PlayerHands
     /// <summary>Width of an octave on the player's keyboard, in millimetres.</summary>
     public double OctaveMm { get; init; } = 165.1;
 
-    /// <summary>The player wants no octaves struck by one hand.</summary>
+    /// <summary>The player wants nothing of an octave or more struck by one hand.</summary>
     public bool NoOctaves { get; init; }
+
+    /// <summary>The player wants no strained stretch at all.</summary>
+    public bool NoStrain { get; init; }
 }

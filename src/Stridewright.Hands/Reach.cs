@@ -23,11 +23,18 @@ public sealed class Reach
     /// <summary>Widest rolled chord, in spans: common practice.</summary>
     public const double RolledSpans = 1.3;
 
+    /// <summary>Share of a hand's stretches that may be strained (a working limit, common practice).</summary>
+    public const double StrainedShareLimit = 0.05;
+
+    /// <summary>Keys a hand can hold.</summary>
+    public const int Fingers = 5;
+
     private const double Tolerance = 1e-9;
 
     public Reach(PlayerHands hands)
     {
         ArgumentNullException.ThrowIfNull(hands);
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(hands.SpanMm);
         SpanMm = hands.SpanMm;
         Keyboard = new Keyboard(hands.OctaveMm);
     }
@@ -45,6 +52,9 @@ public sealed class Reach
         : mm <= SpanMm - OutBelowSpanMm + Tolerance ? Stretch.Strained
         : Stretch.Out;
 
-    public bool CanRoll(int lowest, int highest) =>
-        Keyboard.Distance(lowest, highest) <= RolledSpans * SpanMm + Tolerance;
+    /// <summary>Widest stretch that can be held, in millimetres.</summary>
+    public double WidestMm => SpanMm - OutBelowSpanMm;
+
+    /// <summary>True when the keys can be struck one after the other from one place of the arm.</summary>
+    public bool CanRoll(int lowest, int highest) => Keyboard.Distance(lowest, highest) <= RolledSpans * SpanMm;
 }
