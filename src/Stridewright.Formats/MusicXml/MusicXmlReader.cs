@@ -1,0 +1,72 @@
+using Stridewright.Music;
+
+namespace Stridewright.Formats.MusicXml;
+
+/// <summary>
+/// Reads MusicXML (up to 4.0, part-wise or time-wise), plain or compressed. Nothing outside the stream is opened; what a
+/// file may ask for is bounded, and whatever is wrong with it becomes a finding with its place, never an exception.
+/// Faults of the stream itself (<see cref="IOException"/>) pass through.
+/// </summary>
+public static class MusicXmlReader
+{
+    /// <summary>Reads the tune of a lead sheet: the first part with notes, its first voice, the top line, and its chord
+    /// symbols. Null, with an error among the findings, when there is neither note nor chord symbol.</summary>
+    public static Reading<Tune> ReadTune(Stream source) =>
+        Read(source, (file, findings) => new TuneBuilder(file, findings).Build());
+
+    /// <summary>Reads a piano score on two staves (or in two parts of one staff each). Null, with an error among the
+    /// findings, when there are not two staves.</summary>
+    public static Reading<Score> ReadScore(Stream source) =>
+        Read(source, (file, findings) => new ScoreBuilder(file, findings).Build());
+
+    private static Reading<T> Read<T>(Stream source, Func<ScoreFile, Findings, T?> build)
+        where T : class
+    {
+        ArgumentNullException.ThrowIfNull(source);
+        var findings = new Findings();
+        var value = Open(source, findings) is { } root ? build(ScoreFile.Of(root), findings) : null;
+        return new Reading<T>(value, findings.ToValueList());
+    }
+
+    private static Element? Open(Stream source, Findings findings)
+    {
+        if (Bytes(source) is not { } bytes)
+        {
+            findings.Fail(Place.Whole, MusicXmlMessages.TooLarge);
+            return null;
+        }
+        if (MxlContainer.IsZip(bytes))
+        {
+            if (MxlContainer.Extract(bytes, findings) is not { } score)
+            {
+                return null;
+            }
+            bytes = score;
+        }
+        if (bytes.Length == 0)
+        {
+            findings.Fail(Place.Whole, MusicXmlMessages.Empty);
+            return null;
+        }
+        return XmlLoader.Load(bytes, RefuseRoot, findings);
+    }
+
+    private static string? RefuseRoot(string root) =>
+        root is "score-partwise" or "score-timewise" ? null : MusicXmlMessages.WrongRoot(Element.Clean(root) ?? "");
+
+    private static byte[]? Bytes(Stream source)
+    {
+        using var kept = new MemoryStream();
+        var buffer = new byte[64 * 1024];
+        int count;
+        while ((count = source.Read(buffer)) > 0)
+        {
+            kept.Write(buffer, 0, count);
+            if (kept.Length > MusicXmlLimits.Bytes)
+            {
+                return null;
+            }
+        }
+        return kept.ToArray();
+    }
+}
