@@ -1,5 +1,3 @@
-using Stridewright.Music;
-
 namespace Stridewright.Arranging;
 
 /// <summary>
