@@ -1,6 +1,7 @@
 using CsCheck;
+using Stridewright.Music;
 
-namespace Stridewright.Music.Tests;
+namespace Stridewright.Testing;
 
 /// <summary>Drafts for tests: from short text, and at random.</summary>
 internal static class Drafts

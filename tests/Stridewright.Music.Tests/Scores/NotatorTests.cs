@@ -1,4 +1,5 @@
 using CsCheck;
+using Stridewright.Testing;
 
 namespace Stridewright.Music.Tests;
 

@@ -1,3 +1,5 @@
+using Stridewright.Testing;
+
 namespace Stridewright.Music.Tests;
 
 /// <summary>Playing orders are common practice for repeats and endings.</summary>

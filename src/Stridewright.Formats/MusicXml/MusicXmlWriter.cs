@@ -1,0 +1,89 @@
+using System.Text;
+using System.Xml;
+using Stridewright.Music;
+
+namespace Stridewright.Formats.MusicXml;
+
+/// <summary>
+/// Writes a score as MusicXML 4.0: one part named Piano on two staves, right-hand voices 1 and 2, left-hand voices 5
+/// and 6. The same score gives the same bytes: no date, no counter.
+/// </summary>
+public static class MusicXmlWriter
+{
+    /// <summary>Writes UTF-8 without a byte order mark; the stream stays open.</summary>
+    /// <exception cref="ArgumentException">A pitch lies outside the octaves 0 to 9 of MusicXML.</exception>
+    public static void Write(Score score, Stream stream)
+    {
+        ArgumentNullException.ThrowIfNull(score);
+        ArgumentNullException.ThrowIfNull(stream);
+        var settings = new XmlWriterSettings
+        {
+            Encoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false),
+            Indent = true,
+            NewLineChars = "\n",
+        };
+        using var writer = XmlWriter.Create(stream, settings);
+        var xml = new XmlOut(writer);
+        using (xml.Open("score-partwise", ("version", "4.0")))
+        {
+            WriteHeader(score, xml);
+            using (xml.Open("part", ("id", "P1")))
+            {
+                var bars = new BarWriter(xml, score);
+                for (var i = 0; i < score.Bars.Count; i++)
+                {
+                    bars.Write(i);
+                }
+            }
+        }
+    }
+
+    private static void WriteHeader(Score score, XmlOut xml)
+    {
+        using (xml.Open("work"))
+        {
+            xml.Text("work-title", score.Title);
+        }
+        xml.Text("movement-title", score.Title);
+        using (xml.Open("identification"))
+        {
+            if (score.Composer is { } composer)
+            {
+                xml.Text("creator", composer, ("type", "composer"));
+            }
+            using (xml.Open("encoding"))
+            {
+                xml.Text("software", "Stridewright");
+            }
+        }
+        WriteCredit(xml, "title", score.Title, "center");
+        WriteCredit(xml, "subtitle", score.Subtitle, "center");
+        WriteCredit(xml, "composer", score.Composer, "right");
+        using (xml.Open("part-list"))
+        using (xml.Open("score-part", ("id", "P1")))
+        {
+            xml.Text("part-name", "Piano");
+            using (xml.Open("score-instrument", ("id", "P1-I1")))
+            {
+                xml.Text("instrument-name", "Piano");
+            }
+            using (xml.Open("midi-instrument", ("id", "P1-I1")))
+            {
+                xml.Text("midi-channel", "1");
+                xml.Text("midi-program", "1");
+            }
+        }
+    }
+
+    private static void WriteCredit(XmlOut xml, string type, string? words, string justify)
+    {
+        if (!string.IsNullOrEmpty(words))
+        {
+            using (xml.Open("credit", ("page", "1")))
+            {
+                xml.Text("credit-type", type);
+                xml.Text("credit-words", words, ("justify", justify), ("valign", "top"));
+            }
+        }
+    }
+}
