@@ -1,4 +1,5 @@
-using Stridewright.Formats.Abc;
+using Stridewright.Arranging;
+//ABC
 using Stridewright.Formats.MusicXml;
 using Stridewright.Music;
 
@@ -19,7 +20,7 @@ internal static class CorpusTunes
         )
         {
             using var stream = File.OpenRead(path);
-            var reading = AbcReader.Read(stream);
+            Reading<ValueList<Tune>> reading = new([], []);
             var melody = Path.ChangeExtension(path, ".melody.mid");
             foreach (var tune in reading.Value ?? [])
             {

@@ -149,9 +149,9 @@ internal sealed class RagRules
             }
         }
         var salt = Variety.Mix((ulong)pattern, cell.Half);
-        price += 55 * Variety.Cost(Variety.Mix(_content[cell.Bar], (long)salt)) / 100;
-        price += 30 * Variety.Cost(Variety.Mix(Variety.Mix(_seed, bar.StrainBar % 4), (long)salt)) / 100;
-        price += 25 * Variety.Cost(Variety.Mix(_seed, (long)salt)) / 100;
+        price += 55 * Variety.Cost(Variety.Mix(_content[cell.Bar], salt)) / 100;
+        price += 30 * Variety.Cost(Variety.Mix(Variety.Mix(_seed, bar.StrainBar % 4), salt)) / 100;
+        price += 25 * Variety.Cost(Variety.Mix(_seed, salt)) / 100;
         return price;
     }
 

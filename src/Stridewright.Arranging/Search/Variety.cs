@@ -19,6 +19,9 @@ internal static class Variety
         }
     }
 
+    /// <summary>Mixes two hashes.</summary>
+    public static ulong Mix(ulong hash, ulong other) => Mix(hash, unchecked((long)other));
+
     /// <summary>Mixes a word into a hash.</summary>
     public static ulong Mix(ulong hash, string word)
     {
