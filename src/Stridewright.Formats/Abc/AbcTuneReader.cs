@@ -1,0 +1,282 @@
+using Stridewright.Music;
+
+namespace Stridewright.Formats.Abc;
+
+/// <summary>Reads one tune line by line: the header up to K:, then the body.</summary>
+internal sealed class AbcTuneReader(AbcFindings findings, AbcSpot start)
+{
+    private readonly List<AbcVoice> _voices = [];
+    private AbcVoice? _voice;
+    private string _firstVoice = "";
+    private string? _title;
+    private string? _composer;
+    private Metre? _metre;
+    private bool _hasMetre;
+    private ScoreTime? _unit;
+    private AbcKey? _key;
+    private string? _tempo;
+    private AbcSpot _tempoSpot;
+    private ValueList<string> _order = [];
+    private AbcSpot _orderSpot;
+    private bool _inBody;
+    private bool _goesOn; // the last music line ended with a continuation mark
+
+    /// <summary>The voice that music goes to now.</summary>
+    public AbcVoice Voice => _voice ??= VoiceNamed(_firstVoice, start);
+
+    public bool HasReference { get; private set; }
+
+    public void Read(AbcLine line)
+    {
+        var spot = new AbcSpot(line.Number, 1);
+        if (line.Field is { } letter)
+        {
+            if (_inBody)
+            {
+                ReadBodyField(letter, line.FieldText, spot);
+            }
+            else
+            {
+                ReadHeaderField(letter, line.FieldText, spot);
+            }
+            return;
+        }
+        if (!_inBody)
+        {
+            if (!line.LooksLikeMusic)
+            {
+                findings.Warn(spot, AbcMessages.NotAHeader);
+                return;
+            }
+            findings.Warn(spot, AbcMessages.NoKey);
+            _inBody = true;
+        }
+        if (!_goesOn)
+        {
+            Voice.Line.Clear();
+            Voice.Verses = 0;
+        }
+        if (Voice.IsFull)
+        {
+            findings.Once(Severity.Warning, spot, AbcMessages.TooManyBars(AbcLimits.Bars));
+            return;
+        }
+        new AbcMusicLine(this, line, findings).Read();
+        _goesOn = line.Text.EndsWith('\\');
+    }
+
+    /// <summary>A field among the music, on its own line or in brackets.</summary>
+    public void ReadBodyField(char letter, string text, AbcSpot spot)
+    {
+        switch (letter)
+        {
+            case 'K':
+                if (ReadKey(text, spot, Voice.Key) is { } key)
+                {
+                    Voice.Key = key;
+                }
+                break;
+            case 'M':
+                if (ReadMetre(text, spot, out var metre))
+                {
+                    Voice.Metre = metre;
+                    _hasMetre = true;
+                    if (_unit is null && !Voice.HasNotes)
+                    {
+                        Voice.Unit = AbcFields.DefaultUnit(metre);
+                    }
+                }
+                break;
+            case 'L':
+                if (ReadUnit(text, spot) is { } unit)
+                {
+                    Voice.Unit = unit;
+                }
+                break;
+            case 'P':
+                Voice.Section(text.Length > 40 ? text[..40] : text);
+                break;
+            case 'V':
+                var name = text.Split(' ', 2)[0];
+                _voice = VoiceNamed(name, spot);
+                break;
+            case 'w':
+                ReadWords(text, spot);
+                break;
+            default:
+                ReadOtherField(letter, text, spot);
+                break;
+        }
+    }
+
+    /// <summary>The tune; null when it has no notes.</summary>
+    public Tune? Finish()
+    {
+        foreach (var voice in _voices)
+        {
+            voice.CloseBar();
+        }
+        var sounding = _voices.Where(v => v.HasNotes && v.Bars.Count > 0).ToList();
+        if (sounding.Count == 0)
+        {
+            findings.Warn(start, AbcMessages.NoNotes);
+            return null;
+        }
+        if (sounding.Count > 1)
+        {
+            findings.Add(Severity.Note, start, AbcMessages.OtherVoices(sounding[0].Name));
+        }
+        if (_title is null)
+        {
+            findings.Warn(start, AbcMessages.NoTitle);
+        }
+        var bars = new AbcBars(sounding[0].Bars, findings).Build(!_hasMetre);
+        double? tempo = null;
+        if (_tempo is not null && !AbcFields.TryTempo(_tempo, _unit ?? AbcFields.DefaultUnit(_metre), out tempo))
+        {
+            findings.Warn(_tempoSpot, AbcMessages.BadTempo(_tempo));
+            tempo = null;
+        }
+        foreach (var part in _order.Distinct().Where(p => bars.All(b => b.Section != p)))
+        {
+            findings.Warn(_orderSpot, AbcMessages.UnknownPart(part));
+        }
+        return new Tune
+        {
+            Title = _title ?? "Untitled",
+            Composer = _composer,
+            Bars = bars,
+            QuartersPerMinute = tempo,
+            SectionOrder = _order,
+        };
+    }
+
+    private void ReadHeaderField(char letter, string text, AbcSpot spot)
+    {
+        switch (letter)
+        {
+            case 'X':
+                HasReference = true;
+                break;
+            case 'T':
+                _title ??= text.Length > 0 ? text : null;
+                break;
+            case 'C':
+                _composer ??= text.Length > 0 ? text : null;
+                break;
+            case 'M':
+                if (ReadMetre(text, spot, out var metre))
+                {
+                    (_metre, _hasMetre) = (metre, true);
+                }
+                break;
+            case 'L':
+                _unit = ReadUnit(text, spot) ?? _unit;
+                break;
+            case 'P':
+                ReadOrder(text, spot);
+                break;
+            case 'V':
+                _firstVoice = _firstVoice.Length == 0 ? text.Split(' ', 2)[0] : _firstVoice;
+                break;
+            case 'K':
+                _key = ReadKey(text, spot, AbcKey.CMajor);
+                _inBody = true;
+                break;
+            default:
+                ReadOtherField(letter, text, spot);
+                break;
+        }
+    }
+
+    private void ReadOtherField(char letter, string text, AbcSpot spot)
+    {
+        switch (letter)
+        {
+            case 'Q' when _tempo is null && !_voices.Any(v => v.HasNotes):
+                (_tempo, _tempoSpot) = (text, spot);
+                break;
+            case 'Y':
+                ReadOrder(text, spot);
+                break;
+            case 'm':
+                findings.Once(Severity.Note, spot, AbcMessages.Macros);
+                break;
+            default:
+                break;
+        }
+    }
+
+    private void ReadOrder(string text, AbcSpot spot)
+    {
+        if (AbcFields.Order(text) is { } order)
+        {
+            (_order, _orderSpot) = (order, spot);
+        }
+        else
+        {
+            findings.Warn(spot, AbcMessages.BadOrder(text));
+        }
+    }
+
+    private void ReadWords(string text, AbcSpot spot)
+    {
+        if (++Voice.Verses <= AbcLimits.Verses && !AbcLyrics.Place(text, Voice.Verses, Voice.Line))
+        {
+            findings.Warn(spot, AbcMessages.MoreLyrics);
+        }
+    }
+
+    private AbcKey? ReadKey(string text, AbcSpot spot, AbcKey before)
+    {
+        if (AbcKey.TryParse(text, before, out var key))
+        {
+            return key;
+        }
+        findings.Warn(spot, AbcMessages.BadKey(text));
+        return null;
+    }
+
+    private bool ReadMetre(string text, AbcSpot spot, out Metre? metre)
+    {
+        if (AbcFields.TryMetre(text, out metre))
+        {
+            return true;
+        }
+        findings.Warn(spot, AbcMessages.BadMetre(text));
+        return false;
+    }
+
+    private ScoreTime? ReadUnit(string text, AbcSpot spot)
+    {
+        if (AbcFields.TryUnit(text, out var unit))
+        {
+            return unit;
+        }
+        findings.Warn(spot, AbcMessages.BadUnit(text));
+        return null;
+    }
+
+    private AbcVoice VoiceNamed(string name, AbcSpot spot)
+    {
+        if (_voices.Find(v => v.Name == name) is { } known)
+        {
+            return known;
+        }
+        var voice = new AbcVoice(name, findings)
+        {
+            Unit = _unit ?? AbcFields.DefaultUnit(_metre),
+            Key = _key ?? AbcKey.CMajor,
+            Metre = _metre,
+        };
+        if (_voices.Count < AbcLimits.Voices)
+        {
+            _voices.Add(voice);
+        }
+        else
+        {
+            findings.Once(Severity.Warning, spot, AbcMessages.TooManyVoices(AbcLimits.Voices));
+        }
+        return voice;
+    }
+}

@@ -1,0 +1,269 @@
+using Stridewright.Music;
+
+namespace Stridewright.Formats.Abc;
+
+/// <summary>One voice of a tune while it is being read: what holds now, and the bars so far.</summary>
+internal sealed class AbcVoice(string name, AbcFindings findings)
+{
+    private readonly List<Pitch> _graces = [];
+    private AbcBar? _bar;
+    private ChordSymbol? _chord;
+    private bool _chordIsCarried;
+    private ScoreTime? _brokenNext;
+    private (int For, int Of, int Left) _tuplet;
+    private bool _repeatStart;
+    private ValueList<int> _ending = [];
+    private string? _section;
+    private AbcNote? _last;
+    private bool _full;
+
+    public string Name { get; } = name;
+
+    public List<AbcBar> Bars { get; } = [];
+
+    public required ScoreTime Unit { get; set; }
+
+    public required AbcKey Key { get; set; }
+
+    public required Metre? Metre { get; set; }
+
+    /// <summary>Within the second layer of a bar (&amp;), which is left out.</summary>
+    public bool InOverlay { get; set; }
+
+    /// <summary>Notes of the music line before a line of words, with their bars.</summary>
+    public List<(AbcNote Note, AbcBar Bar)> Line { get; } = [];
+
+    /// <summary>Lines of words under that music line so far.</summary>
+    public int Verses { get; set; }
+
+    public bool HasNotes { get; private set; }
+
+    /// <summary>The bar being read; null between a bar line and the next note.</summary>
+    public AbcBar? Current => _bar;
+
+    /// <summary>Adds a note, or a rest where there is no pitch. <paramref name="times"/> is in unit lengths.</summary>
+    public void Add(AbcSpot spot, Pitch? pitch, ScoreTime times, bool tie)
+    {
+        if (InOverlay || _full)
+        {
+            return;
+        }
+        var bar = OpenBar();
+        if (bar.Notes.Count == 0)
+        {
+            SetMarks(bar, spot);
+        }
+        if (bar.Notes.Count >= AbcLimits.NotesPerBar)
+        {
+            findings.Once(Severity.Warning, spot, AbcMessages.TooManyNotes(AbcLimits.NotesPerBar), bar);
+            return;
+        }
+        var length = Unit * times;
+        if (_brokenNext is { } factor)
+        {
+            length *= factor;
+            _brokenNext = null;
+        }
+        if (_tuplet.Left > 0)
+        {
+            length = length * _tuplet.For / _tuplet.Of;
+            _tuplet.Left--;
+        }
+        var note = new AbcNote
+        {
+            Pitch = pitch,
+            Length = OnGrid(length, spot, bar),
+            Tie = tie && pitch is not null,
+            Graces = pitch is null ? [] : _graces.ToValueList(),
+            Chord = _chord,
+            Spot = spot,
+        };
+        _graces.Clear();
+        _chord = null;
+        _last = note;
+        bar.Notes.Add(note);
+        if (pitch is not null)
+        {
+            HasNotes = true;
+            Line.Add((note, bar));
+        }
+    }
+
+    /// <summary>Whole bars of rest.</summary>
+    public void AddBarsOfRest(AbcSpot spot, int count)
+    {
+        var length = (Metre?.BarLength ?? ScoreTime.Whole).Per(Unit);
+        for (var i = 0; i < count && !_full; i++)
+        {
+            CloseBar();
+            Add(spot, null, length, false);
+        }
+    }
+
+    /// <summary>The pitch of a letter here: by its own accidental, else the bar's, else the key's.</summary>
+    public Pitch PitchOf(Step step, int octave, int? accidental)
+    {
+        octave += Key.OctaveShift;
+        if (accidental is { } own)
+        {
+            OpenBar().Accidentals[(int)step] = own;
+            return new Pitch(step, own, octave);
+        }
+        // A tie over the bar line carries its accidental with it.
+        if (
+            _bar is null or { Notes.Count: 0 }
+            && _last is { Tie: true, Pitch: { } tied }
+            && tied.Step == step
+            && tied.Octave == octave
+        )
+        {
+            return tied;
+        }
+        return new Pitch(step, _bar?.Accidentals[(int)step] ?? Key.AlterOf(step), octave);
+    }
+
+    public void AddGrace(Pitch pitch)
+    {
+        if (_graces.Count < AbcLimits.Graces)
+        {
+            _graces.Add(pitch);
+        }
+    }
+
+    public void AddChord(AbcSpot spot, ChordSymbol chord)
+    {
+        if (InOverlay)
+        {
+            return;
+        }
+        // A symbol just before a bar line gives way to one after it.
+        if (_chord is null || _chordIsCarried)
+        {
+            (_chord, _chordIsCarried) = (chord, false);
+            return;
+        }
+        findings.Once(Severity.Note, spot, AbcMessages.DoubledChord, _bar);
+    }
+
+    public void Tie()
+    {
+        if (_last is { Pitch: not null } && !InOverlay)
+        {
+            _last.Tie = true;
+        }
+    }
+
+    /// <summary>Broken rhythm: the note before and the note after share their time unevenly.</summary>
+    /// <param name="marks">How many marks stand together, 1 to 3.</param>
+    /// <param name="longFirst">True for &gt;.</param>
+    public void Break(AbcSpot spot, int marks, bool longFirst)
+    {
+        if (InOverlay)
+        {
+            return;
+        }
+        if (_bar is not { Notes.Count: > 0 })
+        {
+            findings.Warn(spot, AbcMessages.BrokenWithoutNote, _bar);
+            return;
+        }
+        var small = new ScoreTime(1, 1L << marks);
+        var large = new ScoreTime(2, 1) - small;
+        var before = _bar.Notes[^1];
+        before.Length = OnGrid(before.Length * (longFirst ? large : small), spot, _bar);
+        _brokenNext = longFirst ? small : large;
+    }
+
+    /// <summary>The next <paramref name="notes"/> notes: <paramref name="of"/> in the time of <paramref name="inTime"/>.</summary>
+    public void Tuplet(AbcSpot spot, int of, int inTime, int notes)
+    {
+        if (_tuplet.Left > 0)
+        {
+            findings.Warn(spot, AbcMessages.TupletRunsOut, _bar);
+        }
+        _tuplet = (inTime, of, notes);
+    }
+
+    /// <summary>A bar line with what it says about repeats.</summary>
+    public void BarLine(int repeatEnd, bool repeatStart, bool isDouble, bool isFinal)
+    {
+        InOverlay = false;
+        CloseBar();
+        if (Bars.Count > 0)
+        {
+            Bars[^1].RepeatEnd = Math.Max(Bars[^1].RepeatEnd, repeatEnd);
+            Bars[^1].DoubleAfter |= isDouble;
+            Bars[^1].FinalAfter |= isFinal;
+        }
+        _repeatStart |= repeatStart;
+        if (repeatEnd > 0 || repeatStart || isDouble || isFinal)
+        {
+            _ending = [];
+        }
+    }
+
+    /// <summary>An ending begins here; in the middle of a bar it splits it.</summary>
+    public void Ending(AbcSpot spot, ValueList<int> numbers)
+    {
+        CloseBar();
+        if (
+            Bars is [.., { Ending.Count: > 0, RepeatEnd: 0 } before]
+            && !_repeatStart
+            && numbers.Count > 0
+            && numbers.Min() > before.Ending.Max()
+            && _ending.Count > 0
+        )
+        {
+            before.RepeatEnd = 2;
+            findings.Warn(spot, AbcMessages.EndingNotClosed);
+        }
+        _ending = numbers;
+    }
+
+    /// <summary>A part begins here; in the middle of a bar it splits it.</summary>
+    public void Section(string label)
+    {
+        CloseBar();
+        _ending = [];
+        _section = label;
+    }
+
+    public void CloseBar()
+    {
+        if (_bar is { Notes.Count: > 0 })
+        {
+            Bars.Add(_bar);
+            _full = Bars.Count >= AbcLimits.Bars;
+        }
+        _chordIsCarried = _chord is not null;
+        _bar = null;
+    }
+
+    /// <summary>True once no more bars are taken in.</summary>
+    public bool IsFull => _full;
+
+    private AbcBar OpenBar() => _bar ??= new AbcBar();
+
+    // What holds when the bar's first note comes; fields and marks may stand before it.
+    private void SetMarks(AbcBar bar, AbcSpot spot)
+    {
+        bar.Spot = spot;
+        bar.Metre = Metre;
+        bar.Key = Key.Key;
+        bar.Ending = _ending;
+        bar.RepeatStart = _repeatStart;
+        bar.Section = _section;
+        _repeatStart = false;
+        _section = null;
+    }
+
+    private ScoreTime OnGrid(ScoreTime length, AbcSpot spot, AbcBar bar)
+    {
+        if (length.IsMultipleOf(AbcLimits.Grid))
+        {
+            return length;
+        }
+        findings.Warn(spot, AbcMessages.RoundedLength, bar);
+        return AbcLimits.Grid * Math.Max(1, length.Round(AbcLimits.Grid));
+    }
+}
