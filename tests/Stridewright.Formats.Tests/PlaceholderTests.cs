@@ -1,7 +1,0 @@
-namespace Stridewright.Formats.Tests;
-
-public sealed class PlaceholderTests
-{
-    [Fact]
-    public void Placeholder() => Assert.True(true);
-}
