@@ -32,6 +32,38 @@ public sealed class EffortTests
                 < Judged(Written.Left(Metre.TwoFour, hard, hard)).Left.Value
         );
 
+    // The same four bars set six times, each with what teachers of the style bring in next (common practice): root
+    // position, untied figures, stride with ties over mid-bar, octaves on first beats, octaves throughout, tenths.
+    [Fact]
+    public void Each_step_of_the_style_is_more_effort_than_the_one_before()
+    {
+        (string Right, string Left)[] steps =
+        [
+            ("E5/8 G5/8 E5/8 C5/8", "C3/8 E3+G3/8 C3/8 E3+G3/8"),
+            ("E5/16 G5/8 E5/16 E5/8 C5/8", "C3/8 E3+G3+C4/8 G2/8 E3+G3+C4/8"),
+            ("E5/16 G5/8 E5/16~ E5/16 E5/8 C5/16", "C2/8 E3+G3+C4/8 G2/8 E3+G3+C4/8"),
+            ("G4+E5/16 G5/8 E5/16~ E5/16 E5/8 E4+C5/16", "C2+C3/8 E3+G3+C4/8 G2/8 E3+G3+C4/8"),
+            ("E4+E5/16 G4+G5/8 E4+E5/16~ E4+E5/16 E4+E5/8 C4+C5/16", "C2+C3/8 E3+G3+C4/8 G1+G2/8 E3+G3+C4/8"),
+            (
+                "E4+G4+E5/16 G4+C5+G5/8 E4+G4+E5/16~ E4+G4+E5/16 E4+G4+E5/8 C4+E4+C5/16",
+                "*C2+E3/8 G3+C4+E4/8 G1+G2/8 G3+C4+E4/8"
+            ),
+        ];
+        var efforts = steps.Select(s => Judged(Written.Score(Metre.TwoFour, s, s, s, s))).ToList();
+        for (var i = 1; i < efforts.Count; i++)
+        {
+            Assert.True(
+                efforts[i - 1].Right.Value < efforts[i].Right.Value,
+                $"right {i}: {efforts[i - 1].Right.Value} < {efforts[i].Right.Value}"
+            );
+            Assert.True(
+                efforts[i - 1].Left.Value < efforts[i].Left.Value,
+                $"left {i}: {efforts[i - 1].Left.Value} < {efforts[i].Left.Value}"
+            );
+        }
+        Assert.True(efforts[^1].Overall > 1.5 * efforts[0].Overall);
+    }
+
     [Fact]
     public void Faster_is_harder_and_a_larger_hand_finds_it_easier()
     {
