@@ -70,7 +70,8 @@ internal static class EffortMeasure
     private static HandEffort Of(HandPart part, double seconds, Passage passage, Reach reach)
     {
         var count = part.Onsets.Count;
-        var stretches = part.Onsets.Where(ReachRules.IsStretch).ToList();
+        var wide = part.Onsets.Where(o => !o.IsOneKey).ToList();
+        var stretches = wide.Where(ReachRules.IsStretch).ToList();
         var rates = part.Moves.Select(m => m.Rate).Order().ToList();
         var effort = new HandEffort
         {
@@ -80,8 +81,8 @@ internal static class EffortMeasure
             LeapBitsPerSecond = Percentile(rates, 0.95),
             MedianLeapBitsPerSecond = Percentile(rates, 0.5),
             StrainedShare = Mean(stretches, o => ReachRules.StretchOf(o, reach) >= Stretch.Strained ? 1 : 0),
-            MeanStretch = Mean(stretches, o => ReachRules.Width(o, reach) / reach.SpanMm),
-            StretchedShare = Mean(part.Onsets, o => ReachRules.IsStretch(o) ? 1 : 0),
+            MeanStretch = Mean(wide, o => ReachRules.Width(o, reach) / reach.SpanMm),
+            StretchedShare = count == 0 ? 0 : (double)wide.Count / count,
             SyncopatedShare = Mean(part.Onsets, o => passage.IsSyncopated(o) ? 1 : 0),
         };
         return count == 0 ? effort : effort with { Value = Value(effort) };

@@ -64,6 +64,7 @@ internal static class LengthText
                 CultureInfo.InvariantCulture,
                 out var number
             )
+            || !double.IsFinite(number)
         )
         {
             return false;

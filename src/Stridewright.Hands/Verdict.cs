@@ -87,10 +87,10 @@ public sealed record HandEffort
     /// <summary>Median of the leap rates, bits per second.</summary>
     public required double MedianLeapBitsPerSecond { get; init; }
 
-    /// <summary>Share of the onsets of two or more keys that are strained, or out of reach.</summary>
+    /// <summary>Share of the onsets of two or more keys, rolled ones apart, that are strained or out of reach.</summary>
     public required double StrainedShare { get; init; }
 
-    /// <summary>Mean stretch of the onsets of two or more keys as a share of the span.</summary>
+    /// <summary>Mean stretch of the onsets of two or more keys, rolled ones too, as a share of the span.</summary>
     public required double MeanStretch { get; init; }
 
     /// <summary>Share of all onsets that have two or more keys down at once.</summary>

@@ -138,7 +138,7 @@ internal static class BarFitting
         for (var i = 0; i < bars.Count; i++)
         {
             var bar = bars[i];
-            Spread(bar, findings);
+            Spread(bar, i + 1 < bars.Count ? bars[i + 1] : null, findings);
             foreach (var chord in bar.Chords.Where(c => c.At >= bar.Length))
             {
                 var over = chord.At - bar.Length;
@@ -158,7 +158,7 @@ internal static class BarFitting
     }
 
     // Symbols written one after the other before the same note share its time evenly, to the nearest sixteenth.
-    private static void Spread(WrittenBar bar, Findings findings)
+    private static void Spread(WrittenBar bar, WrittenBar? next, Findings findings)
     {
         if (bar.Chords.Count > MostChordsSpread)
         {
@@ -173,17 +173,29 @@ internal static class BarFitting
                 .Where(at => at > group.Key)
                 .Append(bar.Length)
                 .Min();
-            if (until <= group.Key)
+            var sharing = group.ToList();
+            if (Repeats(sharing[^1], bar, next, until))
+            {
+                findings.Note(sharing[^1].Place, MusicXmlMessages.ChordRepeatedAtNextNote);
+                bar.Chords.Remove(sharing[^1]);
+                sharing.RemoveAt(sharing.Count - 1);
+            }
+            if (until <= group.Key || sharing.Count == 1)
             {
                 continue;
             }
-            findings.Note(group.First().Place, MusicXmlMessages.ChordsShareNote);
-            var step = (until - group.Key) / group.Count();
-            foreach (var (index, chord) in group.Index())
+            findings.Note(sharing[0].Place, MusicXmlMessages.ChordsShareNote);
+            var step = (until - group.Key) / sharing.Count;
+            foreach (var (index, chord) in sharing.Index())
             {
                 var at = group.Key + ScoreTime.Sixteenth * (step * index).Round(ScoreTime.Sixteenth);
                 bar.Chords[bar.Chords.IndexOf(chord)] = chord with { At = at };
             }
         }
     }
+
+    // Some programs write a symbol twice: before the note that precedes its place, and at its place.
+    private static bool Repeats(WrittenChord chord, WrittenBar bar, WrittenBar? next, ScoreTime until) =>
+        (until == bar.Length ? next?.Chords.Find(c => c.At.IsZero) : bar.Chords.Find(c => c.At == until))?.Chord
+        == chord.Chord;
 }

@@ -83,6 +83,37 @@ internal sealed class BarlineReader(Findings findings)
                 bars[i].Ending = [];
             }
         }
+        ExtendToRepeats(bars);
+        TellDoubleNumbers(bars);
+    }
+
+    // A bracket drawn over the first bars of an ending only: what leads to its repeat sign belongs to it.
+    private void ExtendToRepeats(List<WrittenBar> bars)
+    {
+        var from = -1; // the bar after an ending closed without a repeat
+        for (var i = 0; i < bars.Count; i++)
+        {
+            if (bars[i].Ending.Count > 0 || bars[i].RepeatStart)
+            {
+                from = bars[i].Ending.Count > 0 && bars[i].RepeatEnd == 0 ? i + 1 : -1;
+            }
+            else if (bars[i].RepeatEnd > 0)
+            {
+                if (from > 0 && i + 1 < bars.Count && bars[i + 1].Ending.Count > 0)
+                {
+                    findings.Note(bars[i].Place, MusicXmlMessages.EndingReachesRepeat);
+                    for (var j = from; j <= i; j++)
+                    {
+                        bars[j].Ending = bars[from - 1].Ending;
+                    }
+                }
+                from = -1;
+            }
+        }
+    }
+
+    private void TellDoubleNumbers(List<WrittenBar> bars)
+    {
         var taken = new HashSet<int>();
         for (var i = 0; i < bars.Count; i++)
         {

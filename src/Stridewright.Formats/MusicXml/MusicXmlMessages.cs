@@ -141,6 +141,8 @@ internal static class MusicXmlMessages
         "a degree of the chord symbol needs a value from 1 to 13 and add, alter or subtract; it is left out";
     public const string ChordMovedToNextBar = "the chord symbol stands after the end of its bar; it opens the next one";
     public const string ChordOutsideBar = "the chord symbol stands after the end of its bar; it is left out";
+    public const string ChordRepeatedAtNextNote =
+        "the chord symbol is written here and again at the next note; it is read there";
     public const string ChordsShareNote = "several chord symbols at one place; they share the time to the next note";
 
     public static string UnknownKind(string? kind) =>
@@ -151,6 +153,8 @@ internal static class MusicXmlMessages
     // Form and directions.
     public const string RepeatInsideBar = "a repeat inside a bar cannot be followed; it is left out";
     public const string RepeatNotClosed = "the repeat that begins here is never closed";
+    public const string EndingReachesRepeat =
+        "the ending before this bar is closed too early; it is taken to reach the repeat sign here";
     public const string EndingNotClosed = "the ending that begins here is never closed; it is taken as one bar";
     public const string EndingTwice = "this ending has a number that another one beside it has too";
 

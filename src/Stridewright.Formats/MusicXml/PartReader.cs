@@ -193,6 +193,12 @@ internal sealed class PartReader
         var text = move.TextOf("duration");
         if (!_grid.TryRead(text, out var length, out var rounded))
         {
+            if (move.Name == "backup" && text is not null && text.All(char.IsAsciiDigit))
+            {
+                _findings.Warn(place, MusicXmlMessages.MoveOutOfBar);
+                (_cursor, _lastNote) = (ScoreTime.Zero, null);
+                return;
+            }
             _findings.Warn(place, MusicXmlMessages.BadMove(Element.Clean(text)));
             return;
         }
