@@ -33,10 +33,37 @@ internal static class Calibration
                 TiedBar = Step(weights.TiedBar, (double)count.TiedBar / count.Bars, Reference.TiedBarPerBar, rate),
             };
         }
+        weights = Points(fit, weights, ref seed);
+        Console.WriteLine($"SyncopationByRaggedness = [{string.Join(", ", weights.SyncopationByRaggedness)}]");
         Console.WriteLine($"First = [{string.Join(", ", weights.First)}]");
         Console.WriteLine($"Second = [{string.Join(", ", weights.Second)}]");
         Console.WriteLine($"TiedMid = {weights.TiedMid}, TiedBar = {weights.TiedBar}");
         Measure(held, weights);
+    }
+
+    // At each raggedness the price at which the figures come at their measured rate times raggedness over one half.
+    private static RagWeights Points(IReadOnlyList<Tune> fit, RagWeights weights, ref int seed)
+    {
+        var prices = weights.SyncopationByRaggedness.ToArray();
+        prices[2] = 0;
+        foreach (var quarter in (int[])[1, 3, 4])
+        {
+            var wanted = (Reference.UntiedPerBar + Reference.TiedMidPerBar + Reference.TiedBarPerBar) * quarter / 2;
+            var (low, high) = (-4000L, 4000L);
+            while (high - low > 40)
+            {
+                prices[quarter] = (low + high) / 2;
+                weights = weights with { SyncopationByRaggedness = prices.ToArray() };
+                var count = new RhythmCount();
+                foreach (var tune in fit)
+                {
+                    Count(count, tune, weights, ++seed, quarter / 4.0, 5);
+                }
+                var seen = (double)(count.Untied + count.TiedMid + count.TiedBar) / count.Bars;
+                (low, high) = seen > wanted ? (prices[quarter], high) : (low, prices[quarter]);
+            }
+        }
+        return weights;
     }
 
     public static void Measure(IReadOnlyList<Tune> held, RagWeights weights)

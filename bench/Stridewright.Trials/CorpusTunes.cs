@@ -1,5 +1,5 @@
 using Stridewright.Arranging;
-//ABC
+using Stridewright.Formats.Abc;
 using Stridewright.Formats.MusicXml;
 using Stridewright.Music;
 
@@ -20,7 +20,7 @@ internal static class CorpusTunes
         )
         {
             using var stream = File.OpenRead(path);
-            Reading<ValueList<Tune>> reading = new([], []);
+            var reading = AbcReader.Read(new StringReader(AbcReader.Decode(stream).Value!));
             var melody = Path.ChangeExtension(path, ".melody.mid");
             foreach (var tune in reading.Value ?? [])
             {

@@ -117,6 +117,6 @@ internal static class Reference
     [4.4, 0.7, 5.3, 1.5, 0.1, 2.8, 11.3, 17.1, 9.3, 0.7, 12.8, 4.0, 0.9, 10.1, 4.2, 15.0];
 
     public const double UntiedPerBar = 0.18,
-        TiedMidPerBar = 0.205,
+        TiedMidPerBar = 0.195,
         TiedBarPerBar = 0.04;
 }

@@ -9,7 +9,7 @@ namespace Stridewright.Arranging;
 internal static class Recast
 {
     /// <summary>Tune notes wanted per bar of eight units: from trial on 29 tunes.</summary>
-    private const double WantedDensity = 3.8;
+    private const double WantedDensity = 4.2;
 
     /// <summary>Share of gaps under one unit that a scale may have before a wider one is taken.</summary>
     private const double QuickShare = 0.03;

@@ -11,6 +11,10 @@ namespace Stridewright.Arranging;
 internal sealed class RagRules
 {
     private const int Unit = Lattice.TicksPerUnit;
+    private const long ContentShare = 60,
+        FourBarShare = 30,
+        TwoBarShare = 60,
+        TuneShare = 22;
     private readonly Lattice _lattice;
     private readonly RagWeights _weights;
     private readonly int _level;
@@ -28,7 +32,7 @@ internal sealed class RagRules
         _weights = weights;
         _level = brief.RightLevel;
         _plain = brief.Raggedness <= 0;
-        (_syncopation, _filler) = RagWeights.Bias(brief.Raggedness);
+        (_syncopation, _filler) = weights.Bias(brief.Raggedness);
         _filler += _level switch
         {
             1 => 3000,
@@ -149,9 +153,11 @@ internal sealed class RagRules
             }
         }
         var salt = Variety.Mix((ulong)pattern, cell.Half);
-        price += 55 * Variety.Cost(Variety.Mix(_content[cell.Bar], salt)) / 100;
-        price += 30 * Variety.Cost(Variety.Mix(Variety.Mix(_seed, bar.StrainBar % 4), salt)) / 100;
-        price += 25 * Variety.Cost(Variety.Mix(_seed, salt)) / 100;
+        // Like bars alike, motifs that return after two and four bars, and a vocabulary of the tune's own.
+        price += ContentShare * Variety.Cost(Variety.Mix(_content[cell.Bar], salt)) / 100;
+        price += FourBarShare * Variety.Cost(Variety.Mix(Variety.Mix(_seed, 40 + bar.StrainBar % 4), salt)) / 100;
+        price += TwoBarShare * Variety.Cost(Variety.Mix(Variety.Mix(_seed, 20 + bar.StrainBar % 2), salt)) / 100;
+        price += TuneShare * Variety.Cost(Variety.Mix(_seed, salt)) / 100;
         return price;
     }
 

@@ -19,14 +19,14 @@ internal sealed record RagWeights
     /// <summary>A short-long-short figure tied over the bar line.</summary>
     public required long TiedBar { get; init; }
 
-    public long Early { get; init; } = 1500;
+    public long Early { get; init; } = 100;
 
     /// <summary>A dotted figure's short note moved up to the beat.</summary>
     public long EarlyOntoBeat { get; init; } = -300;
 
     public long Late { get; init; } = 6000;
 
-    public long Filler { get; init; } = 600;
+    public long Filler { get; init; } = 900;
 
     /// <summary>A filler that strikes into a long tune note before half its length: it takes the note's breath.</summary>
     public long FillerSoon { get; init; } = 500;
@@ -37,35 +37,25 @@ internal sealed record RagWeights
     public static RagWeights Standard { get; } =
         new()
         {
-            First = [3770, 6500, 4000, 4270, 4420, 5500, 4490, 2430, 1930, 2850, 2440, 2150, 5500, 2160, 4200, 1200],
-            Second = [3120, 4960, 2940, 4200, 6200, 3570, 2180, 1760, 2370, 4960, 2050, 3220, 4700, 2290, 3170, 1900],
-            TiedMid = 0,
-            TiedBar = 0,
+            First = [4070, 4934, 3607, 3259, 4569, 3298, 2541, 324, 2566, 2961, 3070, 2391, 4882, 1768, 3455, 698],
+            Second = [3923, 4004, 2954, 3553, 5282, 2642, 1544, 549, 2548, 4607, 2831, 3267, 4389, 2047, 2973, 1544],
+            TiedMid = -313,
+            TiedBar = 779,
         };
 
-    /// <summary>Extra price of a syncopation and of a filler by raggedness, calibrated at the points of the table; between
-    /// them interpolated.</summary>
-    public static (long Syncopation, long Filler) Bias(double raggedness)
+    /// <summary>Extra price of a syncopation by raggedness in quarters (0, 0.25, 0.5, 0.75, 1), calibrated so that the
+    /// figures' rates grow in proportion.</summary>
+    public long[] SyncopationByRaggedness { get; init; } = [6000, 781, 150, -900, -1900];
+
+    /// <summary>Extra price of a filler by raggedness in quarters.</summary>
+    public long[] FillerByRaggedness { get; init; } = [6000, 600, 0, 0, 0];
+
+    /// <summary>Both extra prices, interpolated.</summary>
+    public (long Syncopation, long Filler) Bias(double raggedness)
     {
-        ReadOnlySpan<(double At, long Syncopation, long Filler)> points =
-        [
-            (0.0, 6000, 6000),
-            (0.25, 1500, 900),
-            (0.5, 0, 0),
-            (0.75, -900, -300),
-            (1.0, -1800, -500),
-        ];
-        for (var i = 1; i < points.Length; i++)
-        {
-            if (raggedness <= points[i].At)
-            {
-                var share = (raggedness - points[i - 1].At) / (points[i].At - points[i - 1].At);
-                return (
-                    (long)(points[i - 1].Syncopation + share * (points[i].Syncopation - points[i - 1].Syncopation)),
-                    (long)(points[i - 1].Filler + share * (points[i].Filler - points[i - 1].Filler))
-                );
-            }
-        }
-        return (points[^1].Syncopation, points[^1].Filler);
+        var at = Math.Clamp(raggedness, 0, 1) * 4;
+        var low = Math.Min(3, (int)at);
+        long Between(long[] points) => (long)(points[low] + (at - low) * (points[low + 1] - points[low]));
+        return (Between(SyncopationByRaggedness), Between(FillerByRaggedness));
     }
 }
