@@ -76,7 +76,7 @@ internal static class Drafts
         Gen.Select(
             Gen.OneOf(Gen.Const(0), Gen.Int[0, 8]),
             Gen.OneOf(Gen.Int[1, 12], Gen.Int[1, 80]),
-            Gen.Int[0, 14]
+            Gen.Int[0, 12]
         ).Array[0, 30];
 
     private static readonly string[] Metres = "2/4 4/4 2/2 3/4 6/8 9/8 12/8 3/2 6/4 5/4 3/8 7/8 5/8 1/4 4/2".Split(' ');

@@ -1,7 +1,7 @@
 using System.Globalization;
 using Stridewright.Music;
 
-namespace Stridewright.Formats.Tests.MusicXml;
+namespace Stridewright.Testing;
 
 /// <summary>Dresses a plain draft with everything a score can carry, by a seed.</summary>
 internal static class Dressed
