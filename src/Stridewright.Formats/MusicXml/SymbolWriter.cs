@@ -45,7 +45,7 @@ internal sealed partial class SymbolWriter(XmlOut xml, Divisions divisions)
             else
             {
                 WriteTone("root", chord.Root);
-                xml.Text("kind", WrittenNames.KindOf(chord.Kind), ("text", SuffixOf(chord)));
+                xml.Text("kind", WrittenNames.KindOf(chord.Kind), ("text", KindTextOf(chord.Kind)));
                 if (chord.Bass is { } bass)
                 {
                     WriteTone("bass", bass);
@@ -74,8 +74,7 @@ internal sealed partial class SymbolWriter(XmlOut xml, Divisions divisions)
 
     private void WriteDegree(ChordDegree degree)
     {
-        // The text of the kind tells the degrees too.
-        using (xml.Open("degree", ("print-object", "no")))
+        using (xml.Open("degree"))
         {
             xml.Number("degree-value", degree.Value);
             xml.Number("degree-alter", degree.Alter);
@@ -83,11 +82,13 @@ internal sealed partial class SymbolWriter(XmlOut xml, Divisions divisions)
         }
     }
 
-    /// <summary>The symbol's text after its root, with printed flats and sharps.</summary>
-    private static string SuffixOf(ChordSymbol chord)
+    /// <summary>The kind's text after the root, with printed flats and sharps; degrees are printed from their own
+    /// elements. Null lets the reader choose.</summary>
+    private static string? KindTextOf(ChordKind kind)
     {
-        var text = ChordText.Format(chord with { Root = default, Bass = null });
-        return Altered().Replace(text.StartsWith('C') ? text[1..] : text, m => m.Value == "b" ? "♭" : "♯");
+        var text = ChordText.Format(new ChordSymbol(new Tone(Step.C, 0), kind));
+        text = Altered().Replace(text.StartsWith('C') ? text[1..] : text, m => m.Value == "b" ? "♭" : "♯");
+        return text.Length > 0 || kind == ChordKind.Major ? text : null;
     }
 
     [GeneratedRegex("[b#](?=[0-9])")]
