@@ -63,11 +63,20 @@ internal sealed record Onset(
 
     private static int[] Sorted(ReadOnlySpan<Sounding> soundings)
     {
-        var keys = new SortedSet<int>();
-        foreach (var sounding in soundings)
+        var keys = new int[soundings.Length];
+        for (var i = 0; i < keys.Length; i++)
         {
-            keys.Add(sounding.Key);
+            keys[i] = soundings[i].Key;
         }
-        return [.. keys];
+        Array.Sort(keys);
+        var count = 1;
+        for (var i = 1; i < keys.Length; i++)
+        {
+            if (keys[i] != keys[count - 1])
+            {
+                keys[count++] = keys[i];
+            }
+        }
+        return count == keys.Length ? keys : keys[..count];
     }
 }
