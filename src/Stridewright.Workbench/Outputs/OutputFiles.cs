@@ -19,7 +19,7 @@ internal sealed class OutputFiles(string folder, bool replace, IEnumerable<strin
 
     /// <summary>The files as they stand now, or null and the sentence that says why nothing of this tune was written.</summary>
     public ValueList<WrittenFile>? TryWrite(
-        IReadOnlyList<OutputFile> outputs,
+        IEnumerable<OutputFile> outputs,
         CancellationToken cancellation,
         out string problem
     )
@@ -96,11 +96,11 @@ internal sealed class OutputFiles(string folder, bool replace, IEnumerable<strin
             return full;
         }
         var file = new FileInfo(Path.Combine(RealPath(parent), Path.GetFileName(full)));
-        return file.ResolveLinkTarget(returnFinalTarget: true)?.FullName ?? file.FullName;
+        return file.LinkTarget is null ? file.FullName : file.ResolveLinkTarget(returnFinalTarget: true)!.FullName;
     }
 
     private static string TemporaryFor(string path) =>
-        Path.Combine(Path.GetDirectoryName(path)!, $".{Path.GetRandomFileName()}.tmp");
+        Path.Combine(Path.GetDirectoryName(path)!, $".{Path.GetFileName(path)}.{Path.GetRandomFileName()}.tmp");
 
     private static void Stage(string path, byte[] bytes)
     {
