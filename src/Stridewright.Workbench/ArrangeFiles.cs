@@ -64,13 +64,21 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
         var outputs = new OutputFiles(request.OutputFolder, request.Replace, inputs.Files.Select(f => f.FullPath));
         for (var i = 0; i < inputs.Files.Count; i++)
         {
-            progress?.Report(new ArrangeProgress(i, inputs.Files.Count, inputs.Files[i].Name));
-            Guarded(inputs.Files[i].Name, null, () => ArrangeFile(inputs.Files[i], brief, outputs, cancellation));
+            var input = inputs.Files[i];
+            void Tell(double share) => progress?.Report(new(i + share, inputs.Files.Count, input.Name));
+            Tell(0);
+            Guarded(input.Name, null, () => ArrangeFile(input, brief, outputs, Tell, cancellation));
         }
-        progress?.Report(new ArrangeProgress(inputs.Files.Count, inputs.Files.Count, ""));
+        progress?.Report(new(inputs.Files.Count, inputs.Files.Count, ""));
     }
 
-    private void ArrangeFile(InputFile input, Brief brief, OutputFiles outputs, CancellationToken cancellation)
+    private void ArrangeFile(
+        InputFile input,
+        Brief brief,
+        OutputFiles outputs,
+        Action<double> tell,
+        CancellationToken cancellation
+    )
     {
         cancellation.ThrowIfCancellationRequested();
         if (InputBytes.TryRead(input.FullPath, cancellation, out var problem) is not { } bytes)
@@ -92,6 +100,10 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
         {
             var tune = tunes[n - 1];
             var job = new TuneJob(input, tune, tunes.Count == 1 ? null : n, tunes.Count, n == 1 ? remarks : []);
+            if (n > 1)
+            {
+                tell((n - 1.0) / tunes.Count);
+            }
             Guarded(input.Name, job.Label, () => ArrangeTune(job, brief, outputs, cancellation));
         }
     }

@@ -97,5 +97,8 @@ public sealed record CheckRequest
     public double? BeatsPerMinute { get; init; }
 }
 
-/// <summary>How far a run has come, in files.</summary>
-public sealed record ArrangeProgress(int Done, int Total, string Current);
+/// <summary>How far a run has come.</summary>
+/// <param name="Done">Files done; the tunes of a book are fractions of its file.</param>
+/// <param name="Files">Files in all.</param>
+/// <param name="Current">The file being worked on; empty at the end.</param>
+public sealed record ArrangeProgress(double Done, int Files, string Current);

@@ -236,12 +236,12 @@ public sealed class ArrangeFilesTests : IDisposable
     }
 
     [Fact]
-    public void Progress_counts_files_up_to_all_of_them()
+    public void Progress_counts_files_and_the_tunes_of_books_up_to_all_of_them()
     {
         var seen = new List<ArrangeProgress>();
-        var request = Request(_folder.Put("a.abc", OneTune), _folder.Put("b.abc", OneTune));
+        var request = Request(_folder.Put("a.abc", OneTune), _folder.Put("b.abc", "T:One\nT:Two\n"));
         new UseCases(new FakeTools()).Arrange(request, new Listener(seen.Add), TestContext.Current.CancellationToken);
-        Assert.Equal([(0, 2), (1, 2), (2, 2)], seen.Select(p => (p.Done, p.Total)));
+        Assert.Equal([(0, 2), (1, 2), (1.5, 2), (2, 2)], seen.Select(p => (p.Done, p.Files)));
     }
 
     private ArrangeRequest Request(params string[] tunes) =>

@@ -25,6 +25,7 @@ internal sealed class OutputFiles(string folder, bool replace, IEnumerable<strin
     )
     {
         var staged = new List<(string Temporary, string Path)>();
+        var placed = new List<string>();
         var path = folder;
         try
         {
@@ -52,12 +53,17 @@ internal sealed class OutputFiles(string folder, bool replace, IEnumerable<strin
             {
                 path = target;
                 File.Move(temporary, target, overwrite: replace);
+                placed.Add(target);
             }
             problem = "";
             return written.ToValueList();
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
+            if (!replace)
+            {
+                placed.ForEach(Remove); // Nothing stood there before.
+            }
             // Another process may have put its file there since: then it is that file that must not be replaced.
             problem =
                 File.Exists(path) && !replace && staged.Exists(s => s.Path == path && File.Exists(s.Temporary))
@@ -109,11 +115,11 @@ internal sealed class OutputFiles(string folder, bool replace, IEnumerable<strin
         file.Flush(flushToDisk: true);
     }
 
-    private static void Remove(string temporary)
+    private static void Remove(string path)
     {
         try
         {
-            File.Delete(temporary);
+            File.Delete(path);
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
