@@ -46,6 +46,13 @@ internal sealed class ArrangeCommand
     public ArrangeCommand(Desk desk)
     {
         _desk = desk;
+        _tunes.Validators.Add(result =>
+        {
+            foreach (var token in result.Tokens.Where(t => t.Value.StartsWith('-')))
+            {
+                result.AddError(CliMessages.NoOption(token.Value));
+            }
+        });
         Command = new Command("arrange", CliMessages.ArrangeHelp)
         {
             _tunes,

@@ -79,9 +79,14 @@ internal static class CliMessages
     public const string SeedHelp = "Another seed gives another setting of equal quality [default: 1]";
     public const string ReplaceHelp = "Replace existing outputs that differ";
 
-    public const string Arguments = "arguments";
+    public const string Finishing = "finishing";
     public const string Copyright =
         "An arrangement of a work in copyright needs its owner's permission where the law says so.";
+
+    public static string NoOption(string given) =>
+        $"{given}: there is no such option (a file of that name is given as ./{given})";
+
+    public static string NoOutput(string reason) => $"output: the report cannot be written ({OneLine(reason)})";
 
     public static string SeeHelp(string command) =>
         $"See: stridewright {(command is "arrange" or "check" ? command + " " : "")}--help";

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Help;
 using System.CommandLine.Invocation;
 using Stridewright.Workbench;
 
@@ -8,6 +9,9 @@ namespace Stridewright.Cli;
 /// <param name="open">Opens the use cases; asked once a command is to be carried out.</param>
 public sealed class CommandLineApp(Func<IUseCases> open, TextWriter output, TextWriter error)
 {
+    /// <summary>Characters in a line of help that is led into a file.</summary>
+    private const int WidthOfHelp = 118;
+
     /// <summary>Both writers are a terminal: progress may be drawn.</summary>
     public bool SomebodyLooksOn { get; init; }
 
@@ -20,26 +24,47 @@ public sealed class CommandLineApp(Func<IUseCases> open, TextWriter output, Text
             new ArrangeCommand(desk).Command,
             new CheckCommand(desk).Command,
         };
+        if (args.Length == 0)
+        {
+            Invoke(root.Parse(["--help"]), error);
+            return ExitCode.Nothing;
+        }
+        if (!SomebodyLooksOn && root.Options.OfType<HelpOption>().Single().Action is HelpAction help)
+        {
+            help.MaxWidth = WidthOfHelp;
+        }
         var parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
         if (parsed.Action is ParseErrorAction)
         {
             foreach (var fault in parsed.Errors)
             {
-                desk.Error(CliMessages.Arguments, "", fault.Message);
+                desk.ArgumentError(fault.Message);
             }
             error.WriteLine(CliMessages.SeeHelp(parsed.CommandResult.Command.Name));
             return ExitCode.Nothing;
         }
-        return parsed.Invoke(
+        try
+        {
+            return Invoke(parsed, output);
+        }
+        catch (IOException fault)
+        {
+            // The terminal or the file that the output was led into is full or gone.
+            error.WriteLine(CliMessages.NoOutput(fault.Message));
+            return ExitCode.Nothing;
+        }
+    }
+
+    private int Invoke(ParseResult parsed, TextWriter to) =>
+        parsed.Invoke(
             new InvocationConfiguration
             {
-                Output = output,
+                Output = to,
                 Error = error,
                 EnableDefaultExceptionHandler = false,
                 ProcessTerminationTimeout = null,
             }
         );
-    }
 }
 
 /// <summary>What the program's exit tells a script.</summary>

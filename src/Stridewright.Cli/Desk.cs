@@ -24,6 +24,12 @@ internal sealed record Desk(
         }
     }
 
+    /// <summary>A fault of the command line itself, which names its option where it can.</summary>
+    public void ArgumentError(string message) =>
+        ErrorOutput.WriteLine(
+            CliMessages.OneLine(message.StartsWith("--", StringComparison.Ordinal) ? message : "arguments: " + message)
+        );
+
     /// <summary>One line such as <c>tune.abc:line 4: what and what to do</c>.</summary>
     public void Error(string subject, string place, string message) =>
         ErrorOutput.WriteLine(CliMessages.OneLine($"{subject}:{(place.Length > 0 ? place + ":" : "")} {message}"));

@@ -26,8 +26,10 @@ internal static class ProgressBar
             {
                 return;
             }
-            _task ??= context.AddTask("", maxValue: Math.Max(1, value.Files));
-            _task.Description = Markup.Escape(CliMessages.OneLine(value.Current));
+            var name = CliMessages.OneLine(value.Current);
+            var shown = string.IsNullOrWhiteSpace(name) ? CliMessages.Finishing : Markup.Escape(name);
+            _task ??= context.AddTask(shown, maxValue: Math.Max(1, value.Files));
+            _task.Description = shown;
             _task.Value = value.Done;
         }
     }
