@@ -1,0 +1,169 @@
+using System.CommandLine;
+using Stridewright.Cli.Output;
+using Stridewright.Music;
+using Stridewright.Workbench;
+using Stridewright.Workbench.Reports;
+
+namespace Stridewright.Cli;
+
+/// <summary><c>arrange</c>: tunes in, settings out.</summary>
+internal sealed class ArrangeCommand
+{
+    private readonly Desk _desk;
+    private readonly Argument<string[]> _tunes = new("TUNE")
+    {
+        Description = CliMessages.TuneHelp,
+        Arity = ArgumentArity.OneOrMore,
+    };
+    private readonly Option<string?> _out = Options.Text("--out", CliMessages.OutHelp, "DIR");
+    private readonly Option<string?> _feel = Options.Text("--feel", CliMessages.FeelHelp, CliMessages.Feels);
+    private readonly Option<int?> _level = Options.Whole("--level", CliMessages.LevelHelp, "1-6");
+    private readonly Option<int?> _left = Options.Whole("--left", CliMessages.LeftHelp, "1-6");
+    private readonly Option<int?> _right = Options.Whole("--right", CliMessages.RightHelp, "1-6");
+    private readonly Option<double?> _raggedness = Options.Number("--raggedness", CliMessages.RaggednessHelp, "0-1");
+    private readonly Option<string?> _key = Options.Text("--key", CliMessages.KeyHelp, "TONIC");
+    private readonly Option<double?> _bpm = Options.Number("--bpm", CliMessages.BpmHelp, "BEATS");
+    private readonly HandOptions _hands = new();
+    private readonly Option<bool> _noOctaves = Options.Flag("--no-octaves", CliMessages.NoOctavesHelp);
+    private readonly Option<string?> _paper = Options.Chosen(
+        "--paper",
+        CliMessages.PaperHelp,
+        CliMessages.Papers,
+        text => Choices.Paper(text) is null ? null : text,
+        CliMessages.Papers
+    );
+    private readonly Option<ValueList<OutputFormat>?> _format = Options.Chosen(
+        "--format",
+        CliMessages.FormatHelp,
+        "LIST",
+        Choices.Formats,
+        CliMessages.Formats
+    );
+    private readonly Option<bool> _json = Options.Flag("--json", CliMessages.JsonHelp);
+    private readonly Option<int?> _seed = Options.Whole("--seed", CliMessages.SeedHelp, "NUMBER");
+    private readonly Option<bool> _replace = Options.Flag("--replace", CliMessages.ReplaceHelp);
+
+    public ArrangeCommand(Desk desk)
+    {
+        _desk = desk;
+        _tunes.Validators.Add(result =>
+        {
+            foreach (var token in result.Tokens.Where(t => t.Value.StartsWith('-')))
+            {
+                result.AddError(CliMessages.NoOption(token.Value));
+            }
+        });
+        Command = new Command("arrange", CliMessages.ArrangeHelp)
+        {
+            _tunes,
+            _out,
+            _feel,
+            _level,
+            _left,
+            _right,
+            _raggedness,
+            _key,
+            _bpm,
+            _hands.Span,
+            _hands.OctaveWidth,
+            _noOctaves,
+            _paper,
+            _format,
+            _json,
+            _seed,
+            _replace,
+        };
+        Command.SetAction(Run);
+    }
+
+    public Command Command { get; }
+
+    private int Run(ParseResult parsed)
+    {
+        using var useCases = _desk.Open();
+        var request = Request(parsed);
+        var report = _desk.SomebodyLooksOn
+            ? ProgressBar.Around(_desk.ErrorOutput, bar => useCases.Arrange(request, bar, _desk.Cancellation))
+            : useCases.Arrange(request, null, _desk.Cancellation);
+        if (report.Outcome != ArrangeOutcome.BadWish)
+        {
+            if (parsed.GetValue(_json))
+            {
+                ReportJson.Write(_desk.Output, report);
+            }
+            else
+            {
+                ArrangeSummary.Write(_desk.Output, report);
+            }
+        }
+        _desk.Errors(report.Problems, areWishes: report.Outcome == ArrangeOutcome.BadWish);
+        return report.Outcome switch
+        {
+            ArrangeOutcome.AllWritten => ExitCode.Done,
+            ArrangeOutcome.SomeWritten => ExitCode.Partly,
+            ArrangeOutcome.Cancelled => ExitCode.Cancelled,
+            _ => ExitCode.Nothing,
+        };
+    }
+
+    private ArrangeRequest Request(ParseResult parsed) =>
+        new()
+        {
+            Tunes = (parsed.GetValue(_tunes) ?? []).ToValueList(),
+            OutputFolder = parsed.GetValue(_out) is { Length: > 0 } folder ? folder : ArrangeRequest.UsualFolder,
+            Formats = parsed.GetValue(_format) ?? ArrangeRequest.UsualFormats,
+            Paper = parsed.GetValue(_paper) is { } paper ? Choices.Paper(paper)!.Value : Paper.A4,
+            Replace = parsed.GetValue(_replace),
+            Wishes = new Wishes
+            {
+                Feel = parsed.GetValue(_feel),
+                Level = parsed.GetValue(_level),
+                LeftLevel = parsed.GetValue(_left),
+                RightLevel = parsed.GetValue(_right),
+                Raggedness = parsed.GetValue(_raggedness),
+                Key = parsed.GetValue(_key),
+                BeatsPerMinute = parsed.GetValue(_bpm),
+                Span = parsed.GetValue(_hands.Span),
+                OctaveWidth = parsed.GetValue(_hands.OctaveWidth),
+                NoOctaves = parsed.GetValue(_noOctaves),
+                Seed = parsed.GetValue(_seed),
+            },
+        };
+}
+
+/// <summary>The options that describe a pair of hands.</summary>
+internal sealed class HandOptions
+{
+    public Option<string?> Span { get; } = Options.Text("--span", CliMessages.SpanHelp, "SPAN");
+
+    public Option<string?> OctaveWidth { get; } = Options.Text("--octave-width", CliMessages.OctaveWidthHelp, "WIDTH");
+}
+
+/// <summary>Choices given as words.</summary>
+internal static class Choices
+{
+    public static Paper? Paper(string text) =>
+        text.ToLowerInvariant() switch
+        {
+            "a4" => Workbench.Paper.A4,
+            "letter" => Workbench.Paper.Letter,
+            _ => null,
+        };
+
+    /// <summary>The formats of a comma list; null when one of them is none.</summary>
+    public static ValueList<OutputFormat>? Formats(string text)
+    {
+        var formats = text.Split(',', StringSplitOptions.TrimEntries).Select(Format).ToList();
+        return formats.Contains(null) ? null : formats.Select(f => f!.Value).Distinct().ToValueList();
+    }
+
+    private static OutputFormat? Format(string text) =>
+        text.ToLowerInvariant() switch
+        {
+            "musicxml" => OutputFormat.MusicXml,
+            "midi" => OutputFormat.Midi,
+            "pdf" => OutputFormat.Pdf,
+            "svg" => OutputFormat.Svg,
+            _ => null,
+        };
+}

@@ -1,0 +1,59 @@
+using System.CommandLine;
+using Stridewright.Cli.Output;
+using Stridewright.Workbench;
+using Stridewright.Workbench.Reports;
+
+namespace Stridewright.Cli;
+
+/// <summary><c>check</c>: a score and a pair of hands in, a judgement out.</summary>
+internal sealed class CheckCommand
+{
+    private readonly Desk _desk;
+    private readonly Argument<string> _score = new("SCORE") { Description = CliMessages.ScoreHelp };
+    private readonly HandOptions _hands = new();
+    private readonly Option<double?> _bpm = Options.Number("--bpm", CliMessages.CheckBpmHelp, "BEATS");
+    private readonly Option<bool> _json = Options.Flag("--json", CliMessages.JsonHelp);
+
+    public CheckCommand(Desk desk)
+    {
+        _desk = desk;
+        Command = new Command("check", CliMessages.CheckHelp) { _score, _hands.Span, _hands.OctaveWidth, _bpm, _json };
+        Command.SetAction(Run);
+    }
+
+    public Command Command { get; }
+
+    private int Run(ParseResult parsed)
+    {
+        using var useCases = _desk.Open();
+        var report = useCases.Check(
+            new CheckRequest
+            {
+                Score = parsed.GetRequiredValue(_score),
+                Span = parsed.GetValue(_hands.Span),
+                OctaveWidth = parsed.GetValue(_hands.OctaveWidth),
+                BeatsPerMinute = parsed.GetValue(_bpm),
+            },
+            _desk.Cancellation
+        );
+        if (report.Outcome != CheckOutcome.BadWish)
+        {
+            if (parsed.GetValue(_json))
+            {
+                ReportJson.Write(_desk.Output, report);
+            }
+            else
+            {
+                CheckSummary.Write(_desk.Output, report);
+            }
+        }
+        _desk.Errors(report.Problems, areWishes: report.Outcome == CheckOutcome.BadWish);
+        return report.Outcome switch
+        {
+            CheckOutcome.Playable => ExitCode.Done,
+            CheckOutcome.NotPlayable => ExitCode.Partly,
+            CheckOutcome.Cancelled => ExitCode.Cancelled,
+            _ => ExitCode.Nothing,
+        };
+    }
+}

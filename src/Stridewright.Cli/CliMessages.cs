@@ -1,0 +1,170 @@
+using System.Globalization;
+using Stridewright.Workbench.Reports;
+
+namespace Stridewright.Cli;
+
+/// <summary>Every sentence of the command line.</summary>
+internal static class CliMessages
+{
+    public const string Root = """
+        Makes playable ragtime and stride settings of tunes, for the hands that will play them.
+
+        A tune in ABC or MusicXML, with its chord symbols, goes in; an engraved two-staff score (PDF), a MusicXML file
+        and a MIDI file come out. Start with:
+
+          stridewright arrange samples/ferry-bell.abc
+          stridewright arrange --help
+        """;
+
+    public const string ArrangeHelp = """
+        Arranges tunes for a pair of hands.
+
+        Each tune gives NAME.musicxml, NAME.mid and NAME.pdf in the output folder, NAME being the name of its file (for
+        the tunes of a book: a numbered name each), and a summary of what was chosen and how hard it is. Nothing is
+        written that the judge of playability has not passed; where no setting fits, you are told the bar, the limit
+        and what would relax it.
+
+        Examples:
+          A classic rag at the usual level:
+            stridewright arrange tune.abc
+          For a beginner's right hand over a full stride:
+            stridewright arrange tune.abc --left 3 --right 1
+          For a small hand, without octaves, slower and less ragged:
+            stridewright arrange tune.abc --span 185 --no-octaves --bpm 72 --raggedness 0.3
+          A whole folder in B flat, only MIDI and MusicXML:
+            stridewright arrange tunes --key Bb --format musicxml,midi --out in-b-flat
+
+        Exit codes: 0 all written; 1 some refused or unreadable, something written; 2 nothing written, or bad
+        arguments; 130 interrupted.
+        """;
+
+    public const string CheckHelp = """
+        Judges a two-staff piano score for a pair of hands: every spot that cannot be played, why, and by how much.
+
+        Examples:
+          stridewright check rag.musicxml
+          stridewright check rag.mxl --span 8.1in --bpm 84
+          stridewright check rag.musicxml --span ninth --octave-width 152.5
+
+        Exit codes: 0 playable; 1 not playable; 2 unreadable, or bad arguments; 130 interrupted.
+        """;
+
+    public const string TuneHelp =
+        "Tunes in ABC (.abc) or MusicXML (.musicxml, .xml, .mxl), books of several tunes, or folders of them";
+    public const string ScoreHelp = "A two-staff score in MusicXML (.musicxml, .xml, .mxl)";
+    public const string OutHelp = "Folder to write into [default: arrangements]";
+    public const string FeelHelp =
+        "Manner of the setting; it must fit the metre [default: 2/4, 4/4, 2/2 classic; 3/4 waltz; 6/8 six-eight]";
+    public const string Feels = "classic|stride|waltz|six-eight";
+    public const string LevelHelp =
+        "Level of both hands: 1 roots and single notes, 2 off-beats, 3 full stride, 4 octaves on first beats and ties over the bar line, 5 octaves, 6 tenths and full chords [default: 4]";
+    public const string LeftHelp = "Level of the left hand alone";
+    public const string RightHelp = "Level of the right hand alone";
+    public const string RaggednessHelp = "How often the level's syncopations occur: 0 plain, 1 most [default: 0.5]";
+    public const string KeyHelp = "Tonic to set it in, such as F or Bb; the mode stays the tune's";
+    public const string BpmHelp =
+        "Tempo in beats a minute, as printed: quarters in 2/4, 4/4 and 3/4, dotted quarters in 6/8";
+    public const string CheckBpmHelp = "Tempo to judge at, in beats a minute [default: as printed]";
+    public const string SpanHelp =
+        "Thumb to little finger, hand flat: millimetres (205), inches (8.1in) or the widest interval you reach (ninth) [default: 205]";
+    public const string OctaveWidthHelp =
+        "Width of an octave on your keyboard: millimetres or inches (6.5in) [default: 165.1]";
+    public const string NoOctavesHelp = "No octaves struck by one hand";
+    public const string PaperHelp = "Paper of the engraved score [default: a4]";
+    public const string Papers = "a4|letter";
+    public const string FormatHelp =
+        "What to write, as a comma list of musicxml, midi, pdf, svg [default: all but svg]";
+    public const string Formats = "musicxml, midi, pdf, svg, with commas between";
+    public const string JsonHelp = "Print one JSON object instead of the summary (docs/json.md)";
+    public const string SeedHelp = "Another seed gives another setting of equal quality [default: 1]";
+    public const string ReplaceHelp = "Replace existing outputs that differ";
+
+    public const string Finishing = "finishing";
+    public const string Copyright =
+        "An arrangement of a work in copyright needs its owner's permission where the law says so.";
+
+    public static string NoOption(string given) =>
+        $"{given}: there is no such option (a file of that name is given as ./{given})";
+
+    public static string NoOutput(string reason) => $"output: the report cannot be written ({OneLine(reason)})";
+
+    public static string SeeHelp(string command) =>
+        $"See: stridewright {(command is "arrange" or "check" ? command + " " : "")}--help";
+
+    public static string NotWhole(string option, string given) =>
+        $"{option}: '{given}' is no whole number: give one such as 4";
+
+    public static string NotNumber(string option, string given) =>
+        $"{option}: '{given}' is no number: give one such as 0.5 (with a point, not a comma)";
+
+    public static string NotAmong(string option, string given, string choices) =>
+        $"{option}: '{given}' is not among {choices}";
+
+    public static string TuneOfFile(WrittenTune tune) =>
+        tune.Number is { } number ? Text($"{tune.Title} ({tune.File}, tune {number})") : $"{tune.Title} ({tune.File})";
+
+    public static string SettingOf(Setting s) =>
+        Text($"{s.Feel}, {s.Key}, {s.Metre}, {s.Beat} = {s.BeatsPerMinute:0.#}");
+
+    public static string LevelsOf(Setting s) =>
+        Text($"left {s.LeftLevel}, right {s.RightLevel}, raggedness {s.Raggedness:0.##}, seed {s.Seed}");
+
+    public static string HandsOf(HandsUsed h) =>
+        Text($"span {h.SpanMm:0.#} mm, octave {h.OctaveMm:0.#} mm{(h.NoOctaves ? ", no octaves" : "")}");
+
+    public static string LengthOf(Setting s) => Text($"{s.Bars} bars, {Minutes(s.Seconds)} minutes with repeats");
+
+    public static string SurvivalOf(TuneSurvival t) =>
+        Text($"{t.Kept} of {t.Notes} notes kept ({t.Early} early, {t.Late} late), {t.Fillers} fillers");
+
+    public static string EffortOf(EffortReport e) => Text($"{e.Overall:0} of 100");
+
+    public static string HandOf(HandEffortReport h) =>
+        Text(
+            $"{h.StrokesPerSecond:0.0} strokes a second, leaps up to {h.LeapBitsPerSecond:0.0} bits a second, stretch {h.MeanStretch:0%} of the span, strained {h.StrainedShare:0.#%}"
+        );
+
+    public static string HardestOf(IEnumerable<HardBar> bars) =>
+        "bars " + string.Join(", ", bars.Select(b => Text($"{b.Bar} ({b.Effort:0})")));
+
+    public static string RemarkOf(Remark r) => r.Place.Length > 0 ? $"{r.Place}: {r.Message}" : r.Message;
+
+    public static string MoreRemarks(int count) => Text($"and {count} more (all of them with --json)");
+
+    public static string TuneInALine(WrittenTune t) =>
+        Text(
+            $"{t.Title}: {SettingOf(t.Setting)}, levels {t.Setting.LeftLevel}/{t.Setting.RightLevel}, {t.Setting.Bars} bars, {Minutes(t.Setting.Seconds)}, {t.Setting.Tune.Kept} of {t.Setting.Tune.Notes} notes kept, effort {t.Setting.Effort.Overall:0} -> {string.Join(" ", t.Outputs.Select(o => o.Path))}"
+        );
+
+    public static string Counts(ArrangeReport report) =>
+        Text($"{report.Written.Count} written, {report.Problems.Count} failed")
+        + (report.Outcome == ArrangeOutcome.Cancelled ? "; interrupted" : "");
+
+    public static string JudgedTitle(string file, JudgedScore score) =>
+        Text($"{(score.Title.Length > 0 ? score.Title : "Untitled")} ({file}), {score.Bars} bars");
+
+    public static string TempoOf(JudgedScore score) =>
+        score.QuartersPerMinute is { } tempo ? Text($"quarter = {tempo:0.#}") : "as printed";
+
+    public static string SpotOf(UnplayableSpot s) =>
+        Text(
+            $"{s.Place}, {s.Hand} hand, {s.Fault}: {s.Message} (needs {s.Need:0.##}, limit {s.Limit:0.##}, over by {s.Over:0.##})"
+        );
+
+    public static string Judgement(int spots) =>
+        spots == 0 ? "These hands can play it." : Text($"{spots} spots cannot be played by these hands.");
+
+    public static string Row(string name, string text) => OneLine("  " + name.PadRight(10) + text);
+
+    /// <summary>Text of others made safe for one line of a terminal: control characters become spaces.</summary>
+    public static string OneLine(string text) =>
+        text.Any(char.IsControl) ? string.Concat(text.Select(c => char.IsControl(c) ? ' ' : c)) : text;
+
+    private static string Minutes(double seconds)
+    {
+        var whole = (long)Math.Round(seconds);
+        return Text($"{whole / 60}:{whole % 60:00}");
+    }
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,36 @@
+using Stridewright.Workbench;
+using Stridewright.Workbench.Reports;
+
+namespace Stridewright.Cli;
+
+/// <summary>What the commands share: where to ask, where to write, when to stop.</summary>
+internal sealed record Desk(
+    Func<IUseCases> Open,
+    TextWriter Output,
+    TextWriter ErrorOutput,
+    bool SomebodyLooksOn,
+    CancellationToken Cancellation
+)
+{
+    public void Errors(IEnumerable<Problem> problems, bool areWishes)
+    {
+        foreach (var problem in problems)
+        {
+            var place =
+                problem.Tune is null ? problem.Place
+                : problem.Place.Length == 0 ? problem.Tune
+                : $"{problem.Tune}, {problem.Place}";
+            Error(areWishes || problem.File == "out" ? "--" + problem.File : problem.File, place, problem.Message);
+        }
+    }
+
+    /// <summary>A fault of the command line itself, which names its option where it can.</summary>
+    public void ArgumentError(string message) =>
+        ErrorOutput.WriteLine(
+            CliMessages.OneLine(message.StartsWith("--", StringComparison.Ordinal) ? message : "arguments: " + message)
+        );
+
+    /// <summary>One line such as <c>tune.abc:line 4: what and what to do</c>.</summary>
+    public void Error(string subject, string place, string message) =>
+        ErrorOutput.WriteLine(CliMessages.OneLine($"{subject}:{(place.Length > 0 ? place + ":" : "")} {message}"));
+}

@@ -1,0 +1,72 @@
+using Stridewright.Workbench.Reports;
+
+namespace Stridewright.Cli.Output;
+
+/// <summary>What a run chose and how hard it is, as text: at length for one tune, a line each for several.</summary>
+internal static class ArrangeSummary
+{
+    private const int MostRemarks = 12;
+
+    public static void Write(TextWriter output, ArrangeReport report)
+    {
+        if (report.Written.Count == 1)
+        {
+            WriteOne(output, report.Written[0]);
+        }
+        foreach (var tune in report.Written.Count > 1 ? report.Written.AsEnumerable() : [])
+        {
+            output.WriteLine(CliMessages.OneLine(CliMessages.TuneInALine(tune)));
+        }
+        if (report.Written.Count + report.Problems.Count > 1)
+        {
+            output.WriteLine();
+            output.WriteLine(CliMessages.Counts(report));
+        }
+        if (report.Written.Count > 0)
+        {
+            output.WriteLine();
+            output.WriteLine(CliMessages.Copyright);
+        }
+    }
+
+    private static void WriteOne(TextWriter output, WrittenTune tune)
+    {
+        var setting = tune.Setting;
+        output.WriteLine(CliMessages.OneLine(CliMessages.TuneOfFile(tune)));
+        Row("setting", CliMessages.SettingOf(setting));
+        Row("levels", CliMessages.LevelsOf(setting));
+        Row("hands", CliMessages.HandsOf(setting.Hands));
+        Row("length", CliMessages.LengthOf(setting));
+        Row("tune", CliMessages.SurvivalOf(setting.Tune));
+        EffortRows.Write(Row, setting.Effort);
+        if (setting.HardestBars.Count > 0)
+        {
+            Row("hardest", CliMessages.HardestOf(setting.HardestBars));
+        }
+        var remarks = tune.Reading.Concat(setting.Remarks).ToList();
+        foreach (var remark in remarks.Take(MostRemarks))
+        {
+            Row(remark.Severity, CliMessages.RemarkOf(remark));
+        }
+        if (remarks.Count > MostRemarks)
+        {
+            Row("", CliMessages.MoreRemarks(remarks.Count - MostRemarks));
+        }
+        foreach (var file in tune.Outputs)
+        {
+            Row(file.Unchanged ? "unchanged" : "written", file.Path);
+        }
+        void Row(string name, string text) => output.WriteLine(CliMessages.Row(name, text));
+    }
+}
+
+/// <summary>Effort as rows of a summary.</summary>
+internal static class EffortRows
+{
+    public static void Write(Action<string, string> row, EffortReport effort)
+    {
+        row("effort", CliMessages.EffortOf(effort));
+        row("  right", CliMessages.HandOf(effort.Right));
+        row("  left", CliMessages.HandOf(effort.Left));
+    }
+}

@@ -1,0 +1,40 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using Stridewright.Workbench.Reports;
+
+namespace Stridewright.Cli.Output;
+
+/// <summary>Reports as JSON (docs/json.md).</summary>
+internal static class ReportJson
+{
+    // Titles in any script stay readable; the output is a stream of its own, not part of a page.
+    private static readonly ReportJsonContext Context = new(
+        new JsonSerializerOptions(ReportJsonContext.Default.Options)
+        {
+            Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+        }
+    );
+
+    public static void Write(TextWriter output, ArrangeReport report) =>
+        output.WriteLine(JsonSerializer.Serialize(report, Context.ArrangeReport));
+
+    public static void Write(TextWriter output, CheckReport report) =>
+        output.WriteLine(JsonSerializer.Serialize(report, Context.CheckReport));
+}
+
+[JsonSourceGenerationOptions(
+    GenerationMode = JsonSourceGenerationMode.Metadata,
+    WriteIndented = true,
+    NewLine = "\n",
+    PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
+    Converters = [typeof(ArrangeOutcomeConverter), typeof(CheckOutcomeConverter)]
+)]
+[JsonSerializable(typeof(ArrangeReport))]
+[JsonSerializable(typeof(CheckReport))]
+internal sealed partial class ReportJsonContext : JsonSerializerContext;
+
+internal sealed class ArrangeOutcomeConverter()
+    : JsonStringEnumConverter<ArrangeOutcome>(JsonNamingPolicy.KebabCaseLower);
+
+internal sealed class CheckOutcomeConverter() : JsonStringEnumConverter<CheckOutcome>(JsonNamingPolicy.KebabCaseLower);

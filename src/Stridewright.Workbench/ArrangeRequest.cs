@@ -1,0 +1,104 @@
+using Stridewright.Music;
+
+namespace Stridewright.Workbench;
+
+/// <summary>Size of the printed page.</summary>
+public enum Paper
+{
+    A4,
+    Letter,
+}
+
+/// <summary>What is written of an arrangement.</summary>
+public enum OutputFormat
+{
+    MusicXml,
+    Midi,
+    Pdf,
+
+    /// <summary>One picture a page.</summary>
+    Svg,
+}
+
+/// <summary>Which tunes to arrange, how, and where the results go.</summary>
+public sealed record ArrangeRequest
+{
+    public const string UsualFolder = "arrangements";
+
+    /// <summary>All formats but the pictures.</summary>
+    public static readonly ValueList<OutputFormat> UsualFormats =
+    [
+        OutputFormat.MusicXml,
+        OutputFormat.Midi,
+        OutputFormat.Pdf,
+    ];
+
+    /// <summary>Files, books and folders, in order.</summary>
+    public required ValueList<string> Tunes { get; init; }
+
+    public string OutputFolder { get; init; } = UsualFolder;
+
+    public ValueList<OutputFormat> Formats { get; init; } = UsualFormats;
+
+    public Paper Paper { get; init; } = Paper.A4;
+
+    /// <summary>Existing outputs of other content may be replaced.</summary>
+    public bool Replace { get; init; }
+
+    public Wishes Wishes { get; init; } = new();
+}
+
+/// <summary>
+/// The brief as a person gives it; null where nothing was said. Names of the wishes in messages are the words a person
+/// uses: feel, level, left, right, raggedness, key, bpm, span, octave-width, seed.
+/// </summary>
+public sealed record Wishes
+{
+    /// <summary><c>classic</c>, <c>stride</c>, <c>waltz</c> or <c>six-eight</c>.</summary>
+    public string? Feel { get; init; }
+
+    /// <summary>1 to 6, for both hands; excludes <see cref="LeftLevel"/> and <see cref="RightLevel"/>.</summary>
+    public int? Level { get; init; }
+
+    public int? LeftLevel { get; init; }
+
+    public int? RightLevel { get; init; }
+
+    /// <summary>0 to 1.</summary>
+    public double? Raggedness { get; init; }
+
+    /// <summary>Tonic such as <c>F</c> or <c>Bb</c>.</summary>
+    public string? Key { get; init; }
+
+    /// <summary>Beats per minute as printed.</summary>
+    public double? BeatsPerMinute { get; init; }
+
+    /// <summary>Such as <c>205</c>, <c>8.1in</c> or <c>ninth</c>.</summary>
+    public string? Span { get; init; }
+
+    /// <summary>Such as <c>165.1</c> or <c>6.5in</c>.</summary>
+    public string? OctaveWidth { get; init; }
+
+    public bool NoOctaves { get; init; }
+
+    public int? Seed { get; init; }
+}
+
+/// <summary>Which score to judge, for which hands.</summary>
+public sealed record CheckRequest
+{
+    public required string Score { get; init; }
+
+    public string? Span { get; init; }
+
+    public string? OctaveWidth { get; init; }
+
+    /// <summary>Tempo to judge at, in beats of the metre; null: as printed.</summary>
+    public double? BeatsPerMinute { get; init; }
+}
+
+/// <summary>How far a run has come.</summary>
+/// <param name="Done">Files done; the tunes of a book are fractions of its file.</param>
+/// <param name="Files">Files in all.</param>
+/// <param name="Current">The file being worked on; empty at the end.</param>
+public sealed record ArrangeProgress(double Done, int Files, string Current);

@@ -1,0 +1,18 @@
+using Stridewright.Workbench.Reports;
+
+namespace Stridewright.Workbench;
+
+/// <summary>What a host can ask for. Not for use by several threads at once.</summary>
+public interface IUseCases : IDisposable
+{
+    /// <summary>Arranges files, folders and books and writes what was asked for. Never throws for what it is given.</summary>
+    /// <param name="cancellation">Stops between two steps; what is finished by then stays and is reported.</param>
+    ArrangeReport Arrange(
+        ArrangeRequest request,
+        IProgress<ArrangeProgress>? progress = null,
+        CancellationToken cancellation = default
+    );
+
+    /// <summary>Judges one score for a pair of hands. Never throws for what it is given.</summary>
+    CheckReport Check(CheckRequest request, CancellationToken cancellation = default);
+}

@@ -1,0 +1,100 @@
+using Stridewright.Workbench.Reports;
+
+namespace Stridewright.Workbench.Inputs;
+
+/// <summary>One file to read.</summary>
+/// <param name="Name">As it is shown: as named, or below the folder named.</param>
+/// <param name="FullPath">Absolute path, by which a file named twice is known.</param>
+internal sealed record InputFile(string Name, string FullPath);
+
+/// <summary>
+/// Finds the files that names mean. A folder stands for the tunes in it and below it, in ordinal order; hidden files,
+/// links and the output folder are left out there. A file named twice is read once.
+/// </summary>
+internal sealed class InputFiles
+{
+    private readonly List<InputFile> _files = [];
+    private readonly List<Problem> _problems = [];
+    private readonly HashSet<string> _seen = new(StringComparer.Ordinal);
+    private readonly string _outputFolder;
+
+    public InputFiles(IEnumerable<string> names, string outputFolder, CancellationToken cancellation)
+    {
+        _outputFolder = Path.TrimEndingDirectorySeparator(outputFolder);
+        foreach (var name in names)
+        {
+            Add(name, cancellation);
+        }
+    }
+
+    public IReadOnlyList<InputFile> Files => _files;
+
+    public IReadOnlyList<Problem> Problems => _problems;
+
+    private void Add(string name, CancellationToken cancellation)
+    {
+        if (Directory.Exists(name))
+        {
+            var before = _files.Count + _problems.Count;
+            AddFolder(name, cancellation);
+            if (_files.Count + _problems.Count == before && !Contains(name))
+            {
+                _problems.Add(new Problem(name, null, "", WorkbenchMessages.EmptyFolder));
+            }
+        }
+        else if (File.Exists(name))
+        {
+            AddFile(name);
+        }
+        else
+        {
+            _problems.Add(new Problem(name, null, "", WorkbenchMessages.NotFound));
+        }
+    }
+
+    private bool Contains(string folder)
+    {
+        var root = Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder)) + Path.DirectorySeparatorChar;
+        return _seen.Any(path => path.StartsWith(root, StringComparison.Ordinal));
+    }
+
+    private void AddFile(string name)
+    {
+        var full = Path.GetFullPath(name);
+        if (_seen.Add(full))
+        {
+            _files.Add(new InputFile(name, full));
+        }
+    }
+
+    private void AddFolder(string folder, CancellationToken cancellation)
+    {
+        cancellation.ThrowIfCancellationRequested();
+        var visible = new EnumerationOptions
+        {
+            AttributesToSkip = FileAttributes.Hidden | FileAttributes.System | FileAttributes.ReparsePoint,
+            IgnoreInaccessible = false,
+        };
+        try
+        {
+            foreach (var file in Directory.EnumerateFiles(folder, "*", visible).Order(StringComparer.Ordinal))
+            {
+                if (InputKinds.TuneEndings.Contains(Path.GetExtension(file), StringComparer.OrdinalIgnoreCase))
+                {
+                    AddFile(file);
+                }
+            }
+            foreach (var below in Directory.EnumerateDirectories(folder, "*", visible).Order(StringComparer.Ordinal))
+            {
+                if (Path.GetFullPath(below) != _outputFolder)
+                {
+                    AddFolder(below, cancellation);
+                }
+            }
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            _problems.Add(new Problem(folder, null, "", WorkbenchMessages.Unreadable(folder, fault)));
+        }
+    }
+}

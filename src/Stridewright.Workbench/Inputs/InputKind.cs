@@ -1,0 +1,53 @@
+namespace Stridewright.Workbench.Inputs;
+
+/// <summary>What a file holds.</summary>
+internal enum InputKind
+{
+    Empty,
+    Abc,
+    MusicXml,
+    Midi,
+    Unknown,
+}
+
+/// <summary>Tells what a file holds: by its first bytes where they are clear, else by its ending, else by its fields.</summary>
+internal static class InputKinds
+{
+    /// <summary>Endings that a folder is searched for.</summary>
+    public static readonly string[] TuneEndings = [".abc", ".musicxml", ".mxl", ".xml"];
+
+    public static InputKind Of(string path, ReadOnlySpan<byte> bytes)
+    {
+        if (bytes.IsEmpty)
+        {
+            return InputKind.Empty;
+        }
+        if (bytes.StartsWith("MThd"u8))
+        {
+            return InputKind.Midi;
+        }
+        if (bytes.StartsWith("PK"u8) || FirstMark(bytes) == '<')
+        {
+            return InputKind.MusicXml;
+        }
+        return Path.GetExtension(path).ToLowerInvariant() switch
+        {
+            ".abc" => InputKind.Abc,
+            ".musicxml" or ".xml" or ".mxl" => InputKind.MusicXml,
+            ".mid" or ".midi" => InputKind.Midi,
+            _ => HasKeyField(bytes) ? InputKind.Abc : InputKind.Unknown,
+        };
+    }
+
+    // The first byte that is no byte order mark, white space or (in two-byte text) zero.
+    private static byte FirstMark(ReadOnlySpan<byte> bytes)
+    {
+        ReadOnlySpan<byte> passed = [0xEF, 0xBB, 0xBF, 0xFE, 0xFF, 0, (byte)' ', (byte)'\t', (byte)'\r', (byte)'\n'];
+        var at = bytes.IndexOfAnyExcept(passed);
+        return at < 0 ? (byte)0 : bytes[at];
+    }
+
+    // Every ABC tune has a key field at the start of a line (ABC 2.1, section 2.2).
+    private static bool HasKeyField(ReadOnlySpan<byte> bytes) =>
+        bytes.StartsWith("K:"u8) || bytes.IndexOf("\nK:"u8) >= 0;
+}

@@ -1,0 +1,123 @@
+using Stridewright.Music;
+
+namespace Stridewright.Workbench.Reports;
+
+/// <summary>What came of a run.</summary>
+public enum ArrangeOutcome
+{
+    AllWritten,
+    SomeWritten,
+    NothingWritten,
+
+    /// <summary>A wish cannot be understood: nothing was begun.</summary>
+    BadWish,
+    Cancelled,
+}
+
+/// <summary>What a run did: the settings written and what failed. The object of <c>--json</c>.</summary>
+public sealed record ArrangeReport
+{
+    public string Kind { get; } = "arrange";
+
+    public required ArrangeOutcome Outcome { get; init; }
+
+    /// <summary>Tunes whose every output stands on disk, in order.</summary>
+    public ValueList<WrittenTune> Written { get; init; } = [];
+
+    /// <summary>What failed and why, in order.</summary>
+    public ValueList<Problem> Problems { get; init; } = [];
+}
+
+/// <summary>Why something was not done.</summary>
+/// <param name="File">The input as it was named, or the wish.</param>
+/// <param name="Tune">Number and title of the tune within a book; null for a whole file.</param>
+/// <param name="Place">Line, bar or entry; empty when the whole is meant.</param>
+/// <param name="Message">What is wrong and what to do.</param>
+public sealed record Problem(string File, string? Tune, string Place, string Message);
+
+/// <summary>Something worth telling about a tune that was done all the same.</summary>
+/// <param name="Severity"><c>note</c> or <c>warning</c>.</param>
+public sealed record Remark(string Severity, string Place, string Message);
+
+/// <summary>One tune that was arranged and written.</summary>
+public sealed record WrittenTune
+{
+    /// <summary>The input as it was named.</summary>
+    public required string File { get; init; }
+
+    /// <summary>Place in its book from 1; null when the file holds one tune.</summary>
+    public int? Number { get; init; }
+
+    public required string Title { get; init; }
+
+    public required ValueList<WrittenFile> Outputs { get; init; }
+
+    public required Setting Setting { get; init; }
+
+    /// <summary>What the reader repaired or left out.</summary>
+    public ValueList<Remark> Reading { get; init; } = [];
+}
+
+/// <param name="Unchanged">The file stood there already with the same bytes.</param>
+public sealed record WrittenFile(string Path, long Bytes, bool Unchanged);
+
+/// <summary>What the arranger chose and how hard it is.</summary>
+public sealed record Setting
+{
+    public required string Feel { get; init; }
+
+    /// <summary>Such as <c>F major</c>.</summary>
+    public required string Key { get; init; }
+
+    /// <summary>Such as <c>2/4</c>.</summary>
+    public required string Metre { get; init; }
+
+    public required double BeatsPerMinute { get; init; }
+
+    /// <summary>The beat counted, such as <c>quarter</c> or <c>dotted quarter</c>.</summary>
+    public required string Beat { get; init; }
+
+    public required int LeftLevel { get; init; }
+
+    public required int RightLevel { get; init; }
+
+    public required double Raggedness { get; init; }
+
+    public required int Seed { get; init; }
+
+    public required HandsUsed Hands { get; init; }
+
+    /// <summary>Written bars, pick-ups not counted.</summary>
+    public required int Bars { get; init; }
+
+    /// <summary>Playing time, repeats included.</summary>
+    public required double Seconds { get; init; }
+
+    public required TuneSurvival Tune { get; init; }
+
+    public required EffortReport Effort { get; init; }
+
+    public ValueList<HardBar> HardestBars { get; init; } = [];
+
+    /// <summary>What was chosen and given up.</summary>
+    public ValueList<Remark> Remarks { get; init; } = [];
+}
+
+public sealed record HandsUsed(double SpanMm, double OctaveMm, bool NoOctaves);
+
+/// <summary>How the tune came through, in notes of the tune; fillers are right-hand onsets that are not the tune's.</summary>
+public sealed record TuneSurvival(int Notes, int Kept, int Early, int Late, int Fillers);
+
+/// <summary>Effort as Hands measures it; overall 1 to 100.</summary>
+public sealed record EffortReport(double Overall, HandEffortReport Right, HandEffortReport Left);
+
+/// <summary>One hand's part: strokes and bits per second, shares 0 to 1.</summary>
+public sealed record HandEffortReport(
+    double StrokesPerSecond,
+    double LeapBitsPerSecond,
+    double StrainedShare,
+    double MeanStretch
+);
+
+/// <summary>A bar and its effort when judged alone, 1 to 100.</summary>
+public sealed record HardBar(string Bar, double Effort);

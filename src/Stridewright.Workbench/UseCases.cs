@@ -1,0 +1,25 @@
+using Stridewright.Workbench.Reports;
+
+namespace Stridewright.Workbench;
+
+/// <summary>The use cases on real files.</summary>
+public sealed class UseCases : IUseCases
+{
+    private readonly ITools _tools;
+
+    internal UseCases(ITools tools) => _tools = tools;
+
+    /// <summary>The use cases with the project's own readers, arranger, judge and writers.</summary>
+    public static UseCases Open() => new(new StandardTools());
+
+    public ArrangeReport Arrange(
+        ArrangeRequest request,
+        IProgress<ArrangeProgress>? progress = null,
+        CancellationToken cancellation = default
+    ) => new ArrangeFiles(_tools, request, progress).Run(cancellation);
+
+    public CheckReport Check(CheckRequest request, CancellationToken cancellation = default) =>
+        new CheckScore(_tools, request).Run(cancellation);
+
+    public void Dispose() => _tools.Dispose();
+}

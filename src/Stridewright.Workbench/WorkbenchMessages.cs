@@ -1,0 +1,106 @@
+using System.Globalization;
+
+namespace Stridewright.Workbench;
+
+/// <summary>Every sentence this project says to a person.</summary>
+internal static class WorkbenchMessages
+{
+    public const string NothingNamed = "no file is named: give a tune in ABC or MusicXML, or a folder of them";
+    public const string NotFound = "there is no such file or folder: check the name";
+    public const string EmptyFile = "the file is empty: give a tune in ABC or MusicXML";
+    public const string UnknownKind = "this is neither ABC nor MusicXML: give a tune as .abc, .musicxml, .xml or .mxl";
+    public const string MidiTune =
+        "a MIDI file has no chord symbols and no bar lines to rely on: give the tune as ABC or MusicXML";
+    public const string AbcToCheck = "ABC holds a tune, not a two-staff score: give the score as MusicXML";
+    public const string NotAScore = "this is no MusicXML score: give one as .musicxml, .xml or .mxl";
+    public const string FolderToCheck = "this is a folder: give one score in MusicXML";
+    public const string EmptyFolder = "no tune lies in this folder: it needs .abc, .musicxml, .xml or .mxl files";
+    public const string NoTuneInside = "nothing in it could be read as a tune: see what a tune needs in the README";
+    public const string NoScoreInside = "nothing in it could be read as a two-staff score: give a piano score";
+    public const string DiskFull = "the disk is full: make room, or write elsewhere with --out";
+    public const string OverInput =
+        "the output would replace the tune it comes from: write into another folder with --out";
+    public const string BothLevels = "give one level for both hands, or left and right ones, not both";
+    public const string TonicOnly =
+        "give the tonic alone, such as F, Bb or F#: whether the key is major or minor stays the tune's";
+    public const string OctaveInFigures = "give the width of an octave in figures, such as 165.1 or 6.5in";
+
+    public static string Unreadable(string path, Exception fault) =>
+        fault switch
+        {
+            UnauthorizedAccessException => "it may not be read: check its permissions",
+            PathTooLongException => "its name is too long for this system: rename it",
+            _ => $"it cannot be read ({OneLine(fault.Message.Replace(path, "it", StringComparison.Ordinal))})",
+        };
+
+    public static string Unwritable(string path, Exception fault) =>
+        fault switch
+        {
+            UnauthorizedAccessException => $"{path} may not be written: check the permissions, or choose another --out",
+            PathTooLongException => $"{path} is too long a name for this system: rename the tune",
+            IOException full when IsDiskFull(full) => DiskFull,
+            _ => $"{path} cannot be written ({OneLine(fault.Message)}): choose another --out",
+        };
+
+    public static string TooLarge(long limit) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"the file is larger than {limit / (1024 * 1024)} MiB: split the book into smaller ones"
+        );
+
+    public static string OutIsFile(string path) => $"{path} is a file: name a folder to write into";
+
+    public static string OutputIsFolder(string path) => $"{path} is a folder: move it, or choose another --out";
+
+    public static string WouldReplace(string path) =>
+        $"{path} exists and is different: add --replace to replace it, or choose another --out";
+
+    public static string NameTaken(string wanted, string given) =>
+        $"another tune of this run is written as {wanted}: this one is written as {given}";
+
+    public static string NotPassed(int faults, string first) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"the setting did not pass the judge ({faults} spots, the first: {first}): try a slower tempo or a lower level"
+        );
+
+    public static string Internal(Exception fault) =>
+        $"something went wrong inside ({fault.GetType().Name}: {OneLine(fault.Message)}): please report it with this file";
+
+    public static string Feel(string given) => $"'{given}' is no feel: choose classic, stride, waltz or six-eight";
+
+    public static string Level(int given, int lowest, int highest) =>
+        string.Create(CultureInfo.InvariantCulture, $"{given} is no level: choose {lowest} to {highest}");
+
+    public static string Raggedness(double given) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"{given} is out of range: raggedness goes from 0 (plain) to 1 (as ragged as the level allows)"
+        );
+
+    public static string Tempo(double given, double slowest, double fastest) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"{given} beats a minute is out of range: choose {slowest} to {fastest}"
+        );
+
+    public static string Key(string given) => $"'{given}' is no tonic: {TonicOnly}";
+
+    public static string Width(string given, double lowest, double highest) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"'{given}' is out of range: choose {lowest} to {highest} mm, that is {lowest / 25.4:0.0}in to {highest / 25.4:0.0}in"
+        );
+
+    /// <summary>Text of others made safe for one line of a terminal: control characters become spaces.</summary>
+    public static string OneLine(string text) =>
+        text.Any(char.IsControl) ? string.Concat(text.Select(c => char.IsControl(c) ? ' ' : c)) : text;
+
+    private static bool IsDiskFull(IOException fault)
+    {
+        const int NoSpaceLeft = 28; // ENOSPC
+        const int DiskFullWindows = unchecked((int)0x80070070); // ERROR_DISK_FULL
+        const int QuotaExceeded = 122; // EDQUOT
+        return fault.HResult is NoSpaceLeft or DiskFullWindows or QuotaExceeded;
+    }
+}

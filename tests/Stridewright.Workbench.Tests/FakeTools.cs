@@ -1,0 +1,143 @@
+using System.Text;
+using Stridewright.Arranging;
+using Stridewright.Hands;
+using Stridewright.Music;
+
+namespace Stridewright.Workbench.Tests;
+
+/// <summary>
+/// Stands for the musical parts: a "book" is text whose lines beginning with <c>T:</c> are tunes and whose lines
+/// beginning with <c>!</c> are errors; outputs are the title and seed as text.
+/// </summary>
+internal sealed class FakeTools : ITools
+{
+    public List<string> Calls { get; } = [];
+
+    public Func<Tune, Brief, ArrangeResult>? Arranging { get; init; }
+
+    public Func<Score, Verdict> Judging { get; init; } = _ => new Verdict([], EffortOf(20));
+
+    public bool Disposed { get; private set; }
+
+    public static Effort EffortOf(double overall)
+    {
+        var hand = new HandEffort
+        {
+            StrokesPerSecond = 3,
+            LeapBitsPerSecond = 7,
+            StrainedShare = 0,
+            MeanStretch = 0.5,
+        };
+        return new Effort
+        {
+            Overall = overall,
+            Right = hand,
+            Left = hand,
+        };
+    }
+
+    public static Score ScoreOf(string title, params string[] bars) =>
+        new()
+        {
+            Title = title,
+            Bars = bars.Select(number => new ScoreBar
+                {
+                    Number = number,
+                    Implicit = number == "0",
+                    Metre = Metre.TwoFour,
+                    Key = default,
+                    Length = Metre.TwoFour.BarLength,
+                    Directions = [new Direction(default) { BeatsPerMinute = 96 }],
+                })
+                .ToValueList(),
+        };
+
+    public static ArrangeResult Done(Tune tune, Brief brief) =>
+        new(
+            new Arrangement
+            {
+                Score = ScoreOf($"{tune.Title} {brief.Seed}", "0", "1", "2", "3", "4"),
+                Brief = brief,
+                Feel = brief.Feel ?? Feel.Classic,
+                Key = new Key(brief.Tonic ?? new Tone(-1), Mode.Major),
+                BeatsPerMinute = 96,
+                BeatUnit = new NoteValue(4),
+                Seconds = 40,
+                Verdict = new Verdict([], EffortOf(20)),
+                Tune = new TuneKept(50, 50, 5, 1, 12),
+            },
+            null
+        );
+
+    public static ArrangeResult Refused(string message) =>
+        new(null, new Diagnostic(Severity.Error, Place.AtBar("7"), message));
+
+    public Reading<ValueList<Tune>> ReadAbc(Stream stream)
+    {
+        Calls.Add("abc");
+        var lines = new StreamReader(stream).ReadToEnd().Split('\n');
+        var tunes = lines.Where(l => l.StartsWith("T:", StringComparison.Ordinal)).Select(l => TuneOf(l[2..]));
+        var errors = lines
+            .Select((text, i) => (text, i))
+            .Where(line => line.text.StartsWith('!'))
+            .Select(line => new Diagnostic(Severity.Error, Place.AtLine(line.i + 1), line.text[1..]));
+        return new Reading<ValueList<Tune>>(tunes.ToValueList(), errors.ToValueList());
+    }
+
+    public Reading<Tune> ReadMusicXmlTune(Stream stream)
+    {
+        Calls.Add("musicxml");
+        return new Reading<Tune>(TuneOf("Sheet"), []);
+    }
+
+    public Reading<Score> ReadMusicXmlScore(Stream stream)
+    {
+        Calls.Add("score");
+        return new Reading<Score>(ScoreOf("Score", "1", "2"), []);
+    }
+
+    public bool TryReadSpan(string text, double octaveMm, out double mm, out string error)
+    {
+        error = "no span: " + text;
+        return double.TryParse(text, out mm);
+    }
+
+    public ArrangeResult Arrange(Tune tune, Brief brief, CancellationToken cancellation)
+    {
+        Calls.Add("arrange " + tune.Title);
+        return (Arranging ?? Done)(tune, brief);
+    }
+
+    public Verdict Judge(Score score, PlayerHands hands, double? quartersPerMinute)
+    {
+        Calls.Add(FormattableString.Invariant($"judge {hands.SpanMm} {quartersPerMinute}"));
+        return Judging(score);
+    }
+
+    public byte[] ToMusicXml(Score score) => Encoding.UTF8.GetBytes("xml of " + score.Title);
+
+    public byte[] ToMidi(Score score) => Encoding.UTF8.GetBytes("midi of " + score.Title);
+
+    public byte[] ToPdf(Score score, Paper paper) => Encoding.UTF8.GetBytes($"pdf of {score.Title} on {paper}");
+
+    public IReadOnlyList<byte[]> ToSvg(Score score, Paper paper) =>
+        ["<svg>1</svg>"u8.ToArray(), "<svg>2</svg>"u8.ToArray()];
+
+    public void Dispose() => Disposed = true;
+
+    private static Tune TuneOf(string title) =>
+        new()
+        {
+            Title = title,
+            Bars =
+            [
+                new TuneBar
+                {
+                    Number = "1",
+                    Metre = Metre.TwoFour,
+                    Key = default,
+                    Length = Metre.TwoFour.BarLength,
+                },
+            ],
+        };
+}
