@@ -74,7 +74,7 @@ public sealed class Engraver : IDisposable
     private Reading<EngravedScore> Engrave(Reading<ScoreXml> read, PageSetup setup, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(setup);
-        var options = EngraverOptions.For(setup);
+        EngraverOptions.Check(setup);
         if (read.Value is not { } score)
         {
             return new Reading<EngravedScore>(null, read.Diagnostics);
@@ -88,7 +88,7 @@ public sealed class Engraver : IDisposable
                 _engine ??= Engine.Start(DefaultLimit, cancellation);
                 using (_engine.Watch(_limit, cancellation))
                 {
-                    return LayOut(_engine, score, setup, options);
+                    return LayOut(_engine, score, setup);
                 }
             }
             catch (ScriptInterruptedException)
@@ -105,25 +105,51 @@ public sealed class Engraver : IDisposable
         }
     }
 
-    private static Reading<EngravedScore> LayOut(Engine engine, ScoreXml score, PageSetup setup, byte[] options)
+    private static Reading<EngravedScore> LayOut(Engine engine, ScoreXml score, PageSetup setup)
     {
         engine.TakeLog();
-        if (!engine.Load(options, score.ToBytes(setup.Header)))
+        if (!engine.Load(EngraverOptions.For(setup), score.ToBytes(setup.Header)))
         {
             return Failed(EngravingMessages.NotUnderstood(string.Join("; ", Lines(engine.TakeLog()))));
         }
+        var pages = Balanced(engine, Pages(engine), setup)
+            .Select((svg, index) => PageFrame.Complete(svg, index + 1, score, setup))
+            .ToValueList();
+        var timeMap = ReadTimeMap(engine.TimeMap("{}"u8));
+        var findings = Lines(engine.TakeLog())
+            .Select(line => new Diagnostic(Severity.Warning, Place.Whole, EngravingMessages.Warned(line)));
+        return new Reading<EngravedScore>(
+            new EngravedScore(setup, score.Title, pages, timeMap),
+            findings.ToValueList()
+        );
+    }
+
+    private static string[] Pages(Engine engine)
+    {
         var pages = new string[engine.PageCount()];
         for (var i = 0; i < pages.Length; i++)
         {
             pages[i] = Encoding.UTF8.GetString(engine.Page(i + 1));
         }
-        var timeMap = ReadTimeMap(engine.TimeMap("{}"u8));
-        var findings = Lines(engine.TakeLog())
-            .Select(line => new Diagnostic(Severity.Warning, Place.Whole, EngravingMessages.Warned(line)));
-        return new Reading<EngravedScore>(
-            new EngravedScore(setup, score.Title, pages.ToValueList(), timeMap),
-            findings.ToValueList()
-        );
+        return pages;
+    }
+
+    // The engraver fills page after page and may leave two systems for the last one: share them out evenly instead.
+    private static string[] Balanced(Engine engine, string[] pages, PageSetup setup)
+    {
+        if (pages.Length < 2)
+        {
+            return pages;
+        }
+        var systems = pages.Select(page => page.AsSpan().Count("class=\"system\"")).ToArray();
+        var most = (systems.Sum() + pages.Length - 1) / pages.Length;
+        if (systems.Max() <= most)
+        {
+            return pages;
+        }
+        engine.LayOutAgain(EngraverOptions.For(setup, most));
+        var balanced = Pages(engine);
+        return balanced.Length == pages.Length ? balanced : pages;
     }
 
     private static ValueList<TimeMapEntry> ReadTimeMap(byte[] json)

@@ -5,11 +5,10 @@ namespace Stridewright.Engraving;
 /// <summary>The engraver's options for a page setup; its lengths are tenths of a millimetre and half staff spaces.</summary>
 internal static class EngraverOptions
 {
-    public static byte[] For(PageSetup setup)
+    /// <param name="systemsPerPage">Most systems on a page; 0: as many as fit.</param>
+    public static byte[] For(PageSetup setup, int systemsPerPage = 0)
     {
-        Check(setup.SideMargin, 5, 40, nameof(setup.SideMargin));
-        Check(setup.EndMargin, 5, 40, nameof(setup.EndMargin));
-        Check(setup.StaffHeight, 4, 9, nameof(setup.StaffHeight));
+        var halfSpace = setup.StaffHeight / 8;
         return JsonSerializer.SerializeToUtf8Bytes(
             new Dictionary<string, object>
             {
@@ -21,13 +20,27 @@ internal static class EngraverOptions
                 ["pageMarginTop"] = Tenths(setup.EndMargin),
                 ["pageMarginBottom"] = Tenths(setup.EndMargin),
                 // A staff is eight half spaces high.
-                ["unit"] = setup.StaffHeight * 10 / 8,
+                ["unit"] = halfSpace * 10,
                 ["svgViewBox"] = true,
                 ["header"] = setup.Header ? "auto" : "none",
+                ["bottomMarginHeader"] = PageFrame.HeaderHeight / halfSpace - PageFrame.MarkHalfSpaces,
                 ["footer"] = "none",
+                ["breaks"] = "auto",
+                ["minLastJustification"] = 0.55,
                 ["justifyVertically"] = true,
+                ["spacingLinear"] = 0.36,
+                ["harmDist"] = 1.5,
+                ["systemMaxPerPage"] = systemsPerPage,
             }
         );
+    }
+
+    /// <exception cref="ArgumentOutOfRangeException">A length is outside its range.</exception>
+    public static void Check(PageSetup setup)
+    {
+        Check(setup.SideMargin, 5, 40, nameof(setup.SideMargin));
+        Check(setup.EndMargin, 5, 40, nameof(setup.EndMargin));
+        Check(setup.StaffHeight, 4, 9, nameof(setup.StaffHeight));
     }
 
     private static int Tenths(double millimetres) => (int)Math.Round(millimetres * 10);

@@ -22,7 +22,9 @@ public static class PngWriter
         ArgumentOutOfRangeException.ThrowIfGreaterThan(dotsPerInch, MaxResolution);
         int Dots(double millimetres) => (int)Math.Round(millimetres / 25.4 * dotsPerInch);
         var size = new SKSizeI(Dots(score.Setup.Width), Dots(score.Setup.Height));
-        using var bitmap = new SKBitmap(new SKImageInfo(size.Width, size.Height, SKColorType.Rgb888x, SKAlphaType.Opaque));
+        using var bitmap = new SKBitmap(
+            new SKImageInfo(size.Width, size.Height, SKColorType.Rgb888x, SKAlphaType.Opaque)
+        );
         using var canvas = new SKCanvas(bitmap);
         canvas.Clear(SKColors.White);
         using var painter = new SvgPainter();

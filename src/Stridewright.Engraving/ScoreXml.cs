@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using System.Xml;
 using System.Xml.Linq;
@@ -67,13 +66,23 @@ internal sealed class ScoreXml
         }
     }
 
-    /// <summary>The score as UTF-8, its credits replaced by a header: title, subtitle, composer.</summary>
+    /// <summary>The score as the engraver is to have it, in UTF-8. The credits go: the header is ours
+    /// (<see cref="PageFrame"/>), and one line of text only makes the engraver leave room for it.</summary>
     public byte[] ToBytes(bool header)
     {
         _root.Elements("credit").Remove();
-        if (header && _root.Element("part-list") is { } partList)
+        if (header)
         {
-            partList.AddBeforeSelf(Header());
+            _root
+                .Elements("part-list")
+                .FirstOrDefault()
+                ?.AddBeforeSelf(
+                    new XElement(
+                        "credit",
+                        new XAttribute("page", 1),
+                        new XElement("credit-words", PageFrame.HeaderMark)
+                    )
+                );
         }
         using var bytes = new MemoryStream();
         using (var writer = XmlWriter.Create(bytes, new XmlWriterSettings { Encoding = new UTF8Encoding(false) }))
@@ -82,38 +91,6 @@ internal sealed class ScoreXml
         }
         return bytes.ToArray();
     }
-
-    private IEnumerable<XElement> Header()
-    {
-        // Sizes in points, as the engraver takes them.
-        if (Title.Length > 0)
-        {
-            yield return Line(Title, 24, "center", "bold");
-        }
-        if (Subtitle is { Length: > 0 })
-        {
-            yield return Line(Subtitle, 12, "center", "normal");
-        }
-        if (Composer is { Length: > 0 })
-        {
-            yield return Line(Composer, 11, "right", "normal");
-        }
-    }
-
-    private static XElement Line(string text, int points, string align, string weight) =>
-        new(
-            "credit",
-            new XAttribute("page", 1),
-            new XElement(
-                "credit-words",
-                new XAttribute("font-size", points.ToString(CultureInfo.InvariantCulture)),
-                new XAttribute("font-weight", weight),
-                new XAttribute("justify", align),
-                new XAttribute("halign", align),
-                new XAttribute("valign", "top"),
-                text
-            )
-        );
 
     private string? Text(params string[] path)
     {

@@ -64,17 +64,15 @@ internal sealed class Engine : IDisposable
     public bool Load(ReadOnlySpan<byte> options, ReadOnlySpan<byte> score) =>
         _bridge.InvokeMethod("load", Pass(options), Pass(score)) is true;
 
+    /// <summary>Lays the loaded score out with changed options.</summary>
+    public void LayOutAgain(ReadOnlySpan<byte> options) => _bridge.InvokeMethod("layOutAgain", Pass(options));
+
     public int PageCount() => Convert.ToInt32(_bridge.InvokeMethod("pageCount"), null);
 
     /// <summary>A page, from 1, as SVG in UTF-8.</summary>
     public byte[] Page(int number) => Take("page", number);
 
     public byte[] TimeMap(ReadOnlySpan<byte> options) => Take("timeMap", Pass(options));
-
-    /// <summary>The library's own description of its options (JSON).</summary>
-    public byte[] Options() => Take("options");
-
-    public byte[] Mei(ReadOnlySpan<byte> options) => Take("mei", Pass(options));
 
     /// <summary>What the library had to say since the last time, a line each.</summary>
     public string TakeLog() => (string)_bridge.InvokeMethod("takeLog");

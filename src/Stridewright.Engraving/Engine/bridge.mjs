@@ -58,10 +58,12 @@ globalThis.bridge = {
         withText(options, (at) => verovio._vrvToolkit_setOptions(toolkit, at));
         return withText(data, (at) => verovio._vrvToolkit_loadData(toolkit, at)) !== 0;
     },
+    layOutAgain(options) {
+        withText(options, (at) => verovio._vrvToolkit_setOptions(toolkit, at));
+        withText(new Uint8Array([0x7b, 0x7d]), (at) => verovio._vrvToolkit_redoLayout(toolkit, at));
+    },
     pageCount: () => verovio._vrvToolkit_getPageCount(toolkit),
     page: (number) => bytesAt(verovio._vrvToolkit_renderToSVG(toolkit, number, 0)),
     timeMap: (options) => withText(options, (at) => bytesAt(verovio._vrvToolkit_renderToTimemap(toolkit, at))),
-    mei: (options) => withText(options, (at) => bytesAt(verovio._vrvToolkit_getMEI(toolkit, at))),
-    options: () => bytesAt(verovio._vrvToolkit_getAvailableOptions(toolkit)),
     takeLog: () => log.splice(0).join("\n"),
 };
