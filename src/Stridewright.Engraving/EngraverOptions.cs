@@ -26,7 +26,7 @@ internal static class EngraverOptions
                 ["bottomMarginHeader"] = PageFrame.HeaderHeight / halfSpace - PageFrame.MarkHalfSpaces,
                 ["footer"] = "none",
                 ["breaks"] = "auto",
-                ["minLastJustification"] = 0.55,
+                ["minLastJustification"] = 0.65,
                 ["justifyVertically"] = true,
                 ["spacingLinear"] = 0.36,
                 ["harmDist"] = 1.5,

@@ -7,6 +7,9 @@ internal sealed class Faces
 {
     private static readonly Lazy<Faces> Loaded = new(() => new Faces());
 
+    // The signs are drawn smaller than the serif's capitals; a flat beside a B should be as high.
+    private const float SignScale = 1.15f;
+
     private readonly SKFont[] _serif =
     [
         Open("SourceSerif4-Regular.ttf"),
@@ -22,12 +25,12 @@ internal sealed class Faces
     /// <summary>Loaded once and kept: faces are immutable and may be used from any thread.</summary>
     public static Faces Shared => Loaded.Value;
 
-    /// <summary>The face that has this character; null when none has.</summary>
-    public SKTypeface? For(int character, bool bold, bool italic)
+    /// <summary>The face that has this character, and how much larger it is to be set; null when none has it.</summary>
+    public (SKTypeface Face, float Scale)? For(int character, bool bold, bool italic)
     {
         var serif = _serif[(bold ? 1 : 0) + (italic ? 2 : 0)];
-        return serif.ContainsGlyph(character) ? serif.Typeface
-            : _signs.ContainsGlyph(character) ? _signs.Typeface
+        return serif.ContainsGlyph(character) ? (serif.Typeface, 1)
+            : _signs.ContainsGlyph(character) ? (_signs.Typeface, SignScale)
             : null;
     }
 

@@ -69,17 +69,15 @@ internal sealed class SvgText(Faces faces)
             var size = style.FontSize * FaceScale * (TextSigns.IsMusic(rune.Value) ? TextSigns.SizeBesideMusic : 1);
             foreach (var shown in (TextSigns.For(rune.Value) ?? rune.ToString()).EnumerateRunes())
             {
-                var character = shown.Value;
-                var face = faces.For(character, style.Bold, style.Italic);
-                if (face is null)
+                // A character that no face has is left out rather than printed as a box.
+                if (faces.For(shown.Value, style.Bold, style.Italic) is not var (face, scale))
                 {
-                    // A character that no face has is left out rather than printed as a box.
                     continue;
                 }
-                if (face != runFace || size != runSize)
+                if (face != runFace || size * scale != runSize)
                 {
                     Close();
-                    (runFace, runSize) = (face, size);
+                    (runFace, runSize) = (face, size * scale);
                 }
                 run.Append(shown.ToString());
             }
