@@ -1,0 +1,22 @@
+using Stridewright.Music;
+
+namespace Stridewright.Engraving;
+
+/// <summary>A score laid out on pages.</summary>
+/// <param name="Setup">The paper it was laid out for.</param>
+/// <param name="Title">The score's title; empty when it has none.</param>
+/// <param name="Pages">Each page as SVG, in units of a tenth of a millimetre.</param>
+/// <param name="TimeMap">When notes sound, in time order.</param>
+public sealed record EngravedScore(
+    PageSetup Setup,
+    string Title,
+    ValueList<string> Pages,
+    ValueList<TimeMapEntry> TimeMap
+);
+
+/// <summary>A moment at which notes begin.</summary>
+/// <param name="Quarters">Score time from the start, in quarter notes.</param>
+/// <param name="Milliseconds">Time from the start at the printed tempo, rounded by the engraver.</param>
+/// <param name="Notes">Ids of the notes that begin here, tied-on ones included; a note that a repeat brings back has
+/// its id followed by <c>-rend2</c> and so on.</param>
+public sealed record TimeMapEntry(double Quarters, double Milliseconds, ValueList<string> Notes);

@@ -1,0 +1,180 @@
+using System.Runtime.InteropServices;
+using System.Text;
+using System.Text.Json;
+using Microsoft.ClearScript;
+using Stridewright.Music;
+
+namespace Stridewright.Engraving;
+
+/// <summary>
+/// Lays scores out on pages. One engraver holds one warm engine and serves one caller at a time; others wait. The first
+/// page takes about a second, later ones about 0.1 s. It must be disposed before the process ends.
+/// </summary>
+public sealed class Engraver : IDisposable
+{
+    /// <summary>Longest time for one score, unless another is given.</summary>
+    public static readonly TimeSpan DefaultLimit = TimeSpan.FromSeconds(10);
+
+    private readonly Lock _turn = new();
+    private readonly TimeSpan _limit;
+    private Engine? _engine;
+    private bool _disposed;
+
+    private Engraver(TimeSpan limit) => _limit = limit;
+
+    /// <summary>Whether this machine can engrave: Linux on x64.</summary>
+    public static bool IsSupported =>
+        RuntimeInformation.IsOSPlatform(OSPlatform.Linux) && RuntimeInformation.ProcessArchitecture == Architecture.X64;
+
+    /// <summary>What to tell a user whose machine cannot engrave.</summary>
+    public static string UnsupportedMessage => EngravingMessages.Unsupported;
+
+    /// <summary>Starts an engine; takes about half a second.</summary>
+    /// <param name="limit">Longest time for one score; <see cref="DefaultLimit"/> when null.</param>
+    /// <exception cref="PlatformNotSupportedException">See <see cref="IsSupported"/>.</exception>
+    /// <exception cref="IOException">The engraver's files are not beside the program.</exception>
+    public static Engraver Create(TimeSpan? limit = null)
+    {
+        if (!IsSupported)
+        {
+            throw new PlatformNotSupportedException(EngravingMessages.Unsupported);
+        }
+        var time = limit ?? DefaultLimit;
+        ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(time, TimeSpan.Zero, nameof(limit));
+        return new Engraver(time) { _engine = Engine.Start(DefaultLimit, CancellationToken.None) };
+    }
+
+    /// <summary>Lays out a MusicXML score in UTF-8 or another encoding that it declares.</summary>
+    public Reading<EngravedScore> Engrave(Stream musicXml, PageSetup setup, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(musicXml);
+        return Engrave(ScoreXml.Read(musicXml), setup, cancellation);
+    }
+
+    /// <summary>Lays out a MusicXML score. The result has no value, and an error, when the text is no score, when the
+    /// engraver fails on it, and when it takes too long; what the engraver had to say stands among the findings as
+    /// warnings.</summary>
+    /// <exception cref="OperationCanceledException">The caller cancelled.</exception>
+    public Reading<EngravedScore> Engrave(string musicXml, PageSetup setup, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(musicXml);
+        return Engrave(ScoreXml.Read(musicXml), setup, cancellation);
+    }
+
+    /// <summary>Waits for the score at hand and closes the engine.</summary>
+    public void Dispose()
+    {
+        lock (_turn)
+        {
+            _disposed = true;
+            DropEngine();
+        }
+    }
+
+    private Reading<EngravedScore> Engrave(Reading<ScoreXml> read, PageSetup setup, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(setup);
+        EngraverOptions.Check(setup);
+        if (read.Value is not { } score)
+        {
+            return new Reading<EngravedScore>(null, read.Diagnostics);
+        }
+        lock (_turn)
+        {
+            ObjectDisposedException.ThrowIf(_disposed, this);
+            cancellation.ThrowIfCancellationRequested();
+            try
+            {
+                _engine ??= Engine.Start(DefaultLimit, cancellation);
+                using (_engine.Watch(_limit, cancellation))
+                {
+                    return LayOut(_engine, score, setup);
+                }
+            }
+            catch (ScriptInterruptedException)
+            {
+                DropEngine();
+                cancellation.ThrowIfCancellationRequested();
+                return Failed(EngravingMessages.TooLong(_limit));
+            }
+            catch (ScriptEngineException problem)
+            {
+                DropEngine();
+                return Failed(EngravingMessages.Failed(problem.Message));
+            }
+        }
+    }
+
+    private static Reading<EngravedScore> LayOut(Engine engine, ScoreXml score, PageSetup setup)
+    {
+        engine.TakeLog();
+        if (!engine.Load(EngraverOptions.For(setup), score.ToBytes(setup.Header)))
+        {
+            return Failed(EngravingMessages.NotUnderstood(string.Join("; ", Lines(engine.TakeLog()))));
+        }
+        var pages = Balanced(engine, Pages(engine), setup)
+            .Select((svg, index) => PageFrame.Complete(svg, index + 1, score, setup))
+            .ToValueList();
+        var timeMap = ReadTimeMap(engine.TimeMap("{}"u8));
+        var findings = Lines(engine.TakeLog())
+            .Select(line => new Diagnostic(Severity.Warning, Place.Whole, EngravingMessages.Warned(line)));
+        return new Reading<EngravedScore>(
+            new EngravedScore(setup, score.Title, pages, timeMap),
+            findings.ToValueList()
+        );
+    }
+
+    private static string[] Pages(Engine engine)
+    {
+        var pages = new string[engine.PageCount()];
+        for (var i = 0; i < pages.Length; i++)
+        {
+            pages[i] = Encoding.UTF8.GetString(engine.Page(i + 1));
+        }
+        return pages;
+    }
+
+    // The engraver fills page after page and may leave two systems for the last one: share them out evenly instead.
+    private static string[] Balanced(Engine engine, string[] pages, PageSetup setup)
+    {
+        if (pages.Length < 2)
+        {
+            return pages;
+        }
+        var systems = pages.Select(page => page.AsSpan().Count("class=\"system\"")).ToArray();
+        var most = (systems.Sum() + pages.Length - 1) / pages.Length;
+        if (systems.Max() <= most)
+        {
+            return pages;
+        }
+        engine.LayOutAgain(EngraverOptions.For(setup, most));
+        var balanced = Pages(engine);
+        return balanced.Length == pages.Length ? balanced : pages;
+    }
+
+    private static ValueList<TimeMapEntry> ReadTimeMap(byte[] json)
+    {
+        using var document = JsonDocument.Parse(json);
+        return document
+            .RootElement.EnumerateArray()
+            .Where(entry => entry.TryGetProperty("on", out _))
+            .Select(entry => new TimeMapEntry(
+                entry.GetProperty("qstamp").GetDouble(),
+                entry.GetProperty("tstamp").GetDouble(),
+                entry.GetProperty("on").EnumerateArray().Select(id => id.GetString()!).ToValueList()
+            ))
+            .ToValueList();
+    }
+
+    private static IEnumerable<string> Lines(string log) =>
+        log.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).Distinct();
+
+    private static Reading<EngravedScore> Failed(string message) =>
+        new(null, [new Diagnostic(Severity.Error, Place.Whole, message)]);
+
+    private void DropEngine()
+    {
+        _engine?.Dispose();
+        _engine = null;
+    }
+}

@@ -1,0 +1,55 @@
+using System.Text.Json;
+
+namespace Stridewright.Engraving;
+
+/// <summary>The engraver's options for a page setup; its lengths are tenths of a millimetre and half staff spaces.</summary>
+internal static class EngraverOptions
+{
+    /// <param name="systemsPerPage">Most systems on a page; 0: as many as fit.</param>
+    public static byte[] For(PageSetup setup, int systemsPerPage = 0)
+    {
+        var halfSpace = setup.StaffHeight / 8;
+        return JsonSerializer.SerializeToUtf8Bytes(
+            new Dictionary<string, object>
+            {
+                ["inputFrom"] = "musicxml",
+                ["pageWidth"] = Tenths(setup.Width),
+                ["pageHeight"] = Tenths(setup.Height),
+                ["pageMarginLeft"] = Tenths(setup.SideMargin),
+                ["pageMarginRight"] = Tenths(setup.SideMargin),
+                ["pageMarginTop"] = Tenths(setup.EndMargin),
+                ["pageMarginBottom"] = Tenths(setup.EndMargin),
+                // A staff is eight half spaces high.
+                ["unit"] = halfSpace * 10,
+                ["svgViewBox"] = true,
+                ["header"] = setup.Header ? "auto" : "none",
+                ["bottomMarginHeader"] = PageFrame.HeaderHeight / halfSpace - PageFrame.MarkHalfSpaces,
+                ["footer"] = "none",
+                ["breaks"] = "auto",
+                ["minLastJustification"] = 0.65,
+                ["justifyVertically"] = true,
+                ["spacingLinear"] = 0.36,
+                ["harmDist"] = 1.5,
+                ["systemMaxPerPage"] = systemsPerPage,
+            }
+        );
+    }
+
+    /// <exception cref="ArgumentOutOfRangeException">A length is outside its range.</exception>
+    public static void Check(PageSetup setup)
+    {
+        Check(setup.SideMargin, 5, 40, nameof(setup.SideMargin));
+        Check(setup.EndMargin, 5, 40, nameof(setup.EndMargin));
+        Check(setup.StaffHeight, 4, 9, nameof(setup.StaffHeight));
+    }
+
+    private static int Tenths(double millimetres) => (int)Math.Round(millimetres * 10);
+
+    private static void Check(double value, double least, double most, string name)
+    {
+        if (!(value >= least && value <= most))
+        {
+            throw new ArgumentOutOfRangeException(name, value, null);
+        }
+    }
+}

@@ -1,0 +1,37 @@
+namespace Stridewright.Engraving;
+
+/// <summary>Paper sizes.</summary>
+public enum Paper
+{
+    /// <summary>210 × 297 mm (ISO 216).</summary>
+    A4,
+
+    /// <summary>8½ × 11 inches (ANSI/ASME Y14.1, A).</summary>
+    Letter,
+}
+
+/// <summary>How a score is laid out on paper. Lengths are in millimetres.</summary>
+public sealed record PageSetup
+{
+    public static PageSetup Default { get; } = new();
+
+    public Paper Paper { get; init; } = Paper.A4;
+
+    /// <summary>Margin at the left and right, 5 to 40.</summary>
+    public double SideMargin { get; init; } = 14;
+
+    /// <summary>Margin at the top and bottom, 5 to 40; the page number stands in the lower one.</summary>
+    public double EndMargin { get; init; } = 13;
+
+    /// <summary>Height of a staff, its lowest to its highest line, 4 to 9; 6.6 is common for piano music.</summary>
+    public double StaffHeight { get; init; } = 6.6;
+
+    /// <summary>Whether the title, subtitle and composer stand above the first system.</summary>
+    public bool Header { get; init; } = true;
+
+    /// <summary>Width of the paper.</summary>
+    public double Width => Paper == Paper.A4 ? 210 : 215.9;
+
+    /// <summary>Height of the paper.</summary>
+    public double Height => Paper == Paper.A4 ? 297 : 279.4;
+}

@@ -1,0 +1,110 @@
+using System.Text;
+using System.Xml;
+using System.Xml.Linq;
+using Stridewright.Music;
+
+namespace Stridewright.Engraving;
+
+/// <summary>A MusicXML score made ready for the engraver: known to be well formed, and with a header of our own.</summary>
+internal sealed class ScoreXml
+{
+    // Characters that a score may hold: 64 MB of UTF-8 at most reach the engine, which has 768 MB for its work.
+    private const long MaxCharacters = 32_000_000;
+
+    private static readonly XmlReaderSettings Settings = new()
+    {
+        DtdProcessing = DtdProcessing.Ignore,
+        XmlResolver = null,
+        MaxCharactersInDocument = MaxCharacters,
+    };
+
+    private readonly XElement _root;
+
+    private ScoreXml(XElement root)
+    {
+        _root = root;
+        Title = Text("work", "work-title") ?? Text("movement-title") ?? Credit("title") ?? "";
+        Subtitle = Credit("subtitle");
+        Composer =
+            _root
+                .Elements("identification")
+                .Elements("creator")
+                .FirstOrDefault(e => (string?)e.Attribute("type") == "composer")
+                ?.Value.Trim()
+            ?? Credit("composer");
+    }
+
+    public string Title { get; }
+
+    public string? Subtitle { get; }
+
+    public string? Composer { get; }
+
+    /// <summary>Reads a score.</summary>
+    public static Reading<ScoreXml> Read(Stream stream) => Read(() => XmlReader.Create(stream, Settings));
+
+    /// <summary>Reads a score; the encoding that the text declares no longer matters.</summary>
+    public static Reading<ScoreXml> Read(string text) => Read(() => XmlReader.Create(new StringReader(text), Settings));
+
+    private static Reading<ScoreXml> Read(Func<XmlReader> open)
+    {
+        try
+        {
+            using var reader = open();
+            var root = XElement.Load(reader);
+            return root.Name.LocalName != "score-partwise"
+                    ? Failed(Place.Whole, EngravingMessages.NotAScore(root.Name.LocalName))
+                : !root.Elements("part").Elements("measure").Any() ? Failed(Place.Whole, EngravingMessages.NoBars)
+                : new Reading<ScoreXml>(new ScoreXml(root), []);
+        }
+        catch (XmlException problem)
+        {
+            return Failed(
+                problem.LineNumber > 0 ? Place.AtLine(problem.LineNumber, problem.LinePosition) : Place.Whole,
+                EngravingMessages.NotXml(problem.Message)
+            );
+        }
+    }
+
+    /// <summary>The score as the engraver is to have it, in UTF-8. The credits go: the header is ours
+    /// (<see cref="PageFrame"/>), and one line of text only makes the engraver leave room for it.</summary>
+    public byte[] ToBytes(bool header)
+    {
+        _root.Elements("credit").Remove();
+        if (header)
+        {
+            _root
+                .Elements("part-list")
+                .FirstOrDefault()
+                ?.AddBeforeSelf(
+                    new XElement(
+                        "credit",
+                        new XAttribute("page", 1),
+                        new XElement("credit-words", PageFrame.HeaderMark)
+                    )
+                );
+        }
+        using var bytes = new MemoryStream();
+        using (var writer = XmlWriter.Create(bytes, new XmlWriterSettings { Encoding = new UTF8Encoding(false) }))
+        {
+            _root.WriteTo(writer);
+        }
+        return bytes.ToArray();
+    }
+
+    private string? Text(params string[] path)
+    {
+        var element = path.Aggregate((XElement?)_root, (at, name) => at?.Element(name));
+        return element?.Value.Trim() is { Length: > 0 } text ? text : null;
+    }
+
+    private string? Credit(string type) =>
+        _root
+            .Elements("credit")
+            .FirstOrDefault(c => (string?)c.Element("credit-type") == type)
+            ?.Element("credit-words")
+            ?.Value.Trim();
+
+    private static Reading<ScoreXml> Failed(Place place, string message) =>
+        new(null, [new Diagnostic(Severity.Error, place, message)]);
+}

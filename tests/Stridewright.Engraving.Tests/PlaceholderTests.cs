@@ -1,7 +1,0 @@
-namespace Stridewright.Engraving.Tests;
-
-public sealed class PlaceholderTests
-{
-    [Fact]
-    public void Placeholder() => Assert.True(true);
-}
