@@ -88,6 +88,70 @@ internal static class Calibration
         }
     }
 
+    /// <summary>Fits the texture prices at level 6, with the rhythm prices of the source.</summary>
+    public static void Textures(IReadOnlyList<Tune> fit, IReadOnlyList<Tune> held, int rounds)
+    {
+        var weights = TextureWeights.Standard;
+        var seed = 5000;
+        for (var round = 0; round < rounds; round++)
+        {
+            var count = new TextureCount();
+            foreach (var tune in fit)
+            {
+                Count(count, tune, weights, ++seed, 6);
+            }
+            Console.WriteLine($"{round} {count}");
+            var rate = round < rounds / 2 ? 500.0 : 250.0;
+            weights = new TextureWeights
+            {
+                Offset = weights
+                    .Offset.Select(
+                        (p, i) =>
+                            i == 0
+                                ? 0
+                                : Step(
+                                    p,
+                                    count.Share(i) / count.Share(0),
+                                    Reference.Textures[i] / Reference.Textures[0],
+                                    rate
+                                )
+                    )
+                    .ToArray(),
+                Leave = weights
+                    .Leave.Select((p, i) => Step(p, 1 - count.Persistence(i), 1 - Reference.Persistence[i], rate))
+                    .ToArray(),
+            };
+        }
+        Console.WriteLine(
+            $"Offset = [{string.Join(", ", weights.Offset)}], Leave = [{string.Join(", ", weights.Leave)}]"
+        );
+        foreach (var level in (int[])[4, 5, 6])
+        {
+            var count = new TextureCount();
+            foreach (var tune in held)
+            {
+                Count(count, tune, weights, 1, level);
+            }
+            Console.WriteLine($"held back, level {level}: {count}");
+        }
+    }
+
+    private static void Count(TextureCount count, Tune tune, TextureWeights weights, int seed, int level)
+    {
+        var brief = new Brief
+        {
+            Seed = seed,
+            RightLevel = level,
+            LeftLevel = level,
+        };
+        var prices = Prices.Standard with { Texture = weights };
+        var (_, lattice) = new Setting(tune, brief, Feel.Classic, Metre.TwoFour, prices).Plan();
+        var ragged = Ragging.Solve(lattice, brief, prices.Ragging, CancellationToken.None);
+        var stage = new Stage(lattice, brief, prices, 60.0 / 88 / 8);
+        var line = Filling.Solve(stage, ragged, CancellationToken.None);
+        count.Add(Texturing.Solve(stage, line, 1200, new HashSet<int>(), CancellationToken.None));
+    }
+
     private static void Count(RhythmCount count, Tune tune, RagWeights weights, int seed, double raggedness, int level)
     {
         var brief = new Brief
@@ -97,7 +161,7 @@ internal static class Calibration
             LeftLevel = level,
             Raggedness = raggedness,
         };
-        var (_, lattice) = new Setting(tune, brief, Feel.Classic, Metre.TwoFour, weights).Plan();
+        var (_, lattice) = new Setting(tune, brief, Feel.Classic, Metre.TwoFour, Prices.Standard).Plan();
         count.Add(lattice, Ragging.Solve(lattice, brief, weights, CancellationToken.None));
     }
 

@@ -31,11 +31,18 @@ internal static class CorpusRun
         ).ToList();
         var set = new (string? Path, string? Refusal, int Notes, int Kept)[jobs.Count];
         var clock = Stopwatch.StartNew();
-        Parallel.For(0, jobs.Count, new ParallelOptions { MaxDegreeOfParallelism = 2 }, i => set[i] = Set(jobs[i], folder, feel));
+        Parallel.For(
+            0,
+            jobs.Count,
+            new ParallelOptions { MaxDegreeOfParallelism = 2 },
+            i => set[i] = Set(jobs[i], folder, feel)
+        );
         Console.WriteLine($"{jobs.Count} settings in {clock.Elapsed.TotalSeconds:0.0} s");
         foreach (var i in Enumerable.Range(0, jobs.Count).Where(i => set[i].Refusal is not null))
         {
-            Console.WriteLine($"REFUSED {jobs[i].Tune.Name} level {jobs[i].Level} span {jobs[i].Span}: {set[i].Refusal}");
+            Console.WriteLine(
+                $"REFUSED {jobs[i].Tune.Name} level {jobs[i].Level} span {jobs[i].Span}: {set[i].Refusal}"
+            );
         }
         var notes = set.Where(s => s.Path is not null).Sum(s => s.Notes);
         Console.WriteLine(
@@ -57,7 +64,11 @@ internal static class CorpusRun
             new ParallelOptions { MaxDegreeOfParallelism = 2 },
             group =>
             {
-                using var report = Audit(shared, group.Span, [.. group.Items.Select(i => (set[i].Path!, jobs[i].Tune.Melody))]);
+                using var report = Audit(
+                    shared,
+                    group.Span,
+                    [.. group.Items.Select(i => (set[i].Path!, jobs[i].Tune.Melody))]
+                );
                 lock (gate)
                 {
                     foreach (var score in report.RootElement.GetProperty("scores").EnumerateArray())
@@ -75,7 +86,11 @@ internal static class CorpusRun
         return failures == 0 ? 0 : 1;
     }
 
-    private static (string?, string?, int, int) Set((CorpusTune Tune, int Level, int Span) job, string folder, Feel? feel)
+    private static (string?, string?, int, int) Set(
+        (CorpusTune Tune, int Level, int Span) job,
+        string folder,
+        Feel? feel
+    )
     {
         var brief = new Brief
         {
@@ -109,14 +124,14 @@ internal static class CorpusRun
         start.ArgumentList.Add("--json");
         start.ArgumentList.Add("--span");
         start.ArgumentList.Add(span.ToString(CultureInfo.InvariantCulture));
-        foreach (var (score, melody) in items)
+        foreach (var (score, _) in items)
         {
             start.ArgumentList.Add(score);
-            if (melody is not null)
-            {
-                start.ArgumentList.Add("--melody");
-                start.ArgumentList.Add(melody);
-            }
+        }
+        foreach (var melody in items.Select(i => i.Melody).OfType<string>())
+        {
+            start.ArgumentList.Add("--melody");
+            start.ArgumentList.Add(melody);
         }
         using var process = Process.Start(start)!;
         var text = process.StandardOutput.ReadToEnd();

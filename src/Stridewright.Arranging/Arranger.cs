@@ -25,10 +25,11 @@ public static class Arranger
         {
             return Refused(ArrangingMessages.TooLong(tune.Bars.Count, MostBars));
         }
+        tune = Unfolding.BySectionOrder(tune);
         var metre = Feels.MainMetre(tune);
         var feel = brief.Feel ?? Feels.For(metre);
         return Feels.Fit(feel, metre)
-            ? new Setting(tune, brief, feel, metre, RagWeights.Standard).Work(cancellation)
+            ? new Setting(tune, brief, feel, metre, Prices.Standard).Work(cancellation)
             : Refused(ArrangingMessages.FeelDoesNotFit(feel, metre));
     }
 

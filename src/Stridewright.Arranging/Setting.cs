@@ -7,7 +7,7 @@ namespace Stridewright.Arranging;
 /// One tune being set: settles what the brief leaves open, runs the stages in their order (when, filler keys, texture,
 /// left hand), and asks the judge; what the judge refuses is thinned, priced higher or slowed, and set again.
 /// </summary>
-internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre, RagWeights weights)
+internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre, Prices prices)
 {
     private const int Attempts = 14;
     private const double SlowerBy = 0.93,
@@ -20,7 +20,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
     public ArrangeResult Work(CancellationToken cancellation)
     {
         var (tune, lattice) = Plan();
-        var ragged = Ragging.Solve(lattice, brief, weights, cancellation);
+        var ragged = Ragging.Solve(lattice, brief, prices.Ragging, cancellation);
         var unit = Feels.BeatUnit(lattice.Bars[0].Metre);
         var wanted = brief.BeatsPerMinute ?? Feels.Tempo(feel, Math.Max(brief.LeftLevel, brief.RightLevel));
         var tempo = wanted;
@@ -89,11 +89,11 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         CancellationToken cancellation
     )
     {
-        var reach = new Reach(brief.Hands);
-        var line = Filling.Solve(lattice, ragged, reach, secondsPerTick, brief.Seed, cancellation);
+        var stage = new Stage(lattice, brief, prices, secondsPerTick);
+        var line = Filling.Solve(stage, ragged, cancellation);
         var thin = line.Notes.Where(n => _thinBars.Contains(lattice.BarAt(n.Tick))).Select(n => n.Tick).ToHashSet();
-        var right = Texturing.Solve(lattice, line, brief, secondsPerTick, _rightStrain, thin, cancellation);
-        var left = Striding.Solve(lattice, right, brief, secondsPerTick, _leftStrain, cancellation);
+        var right = Texturing.Solve(stage, line, _rightStrain, thin, cancellation);
+        var left = Striding.Solve(stage, right, _leftStrain, cancellation);
         return (right, left);
     }
 

@@ -8,7 +8,7 @@ namespace Stridewright.Arranging;
 /// register (single 36–55, octaves from 34, measured), single, octave or tenth as the level has it. Common practice of
 /// march and stride basses; the rule of the fifth under I after a raised-fourth diminished seventh or iv likewise.
 /// </summary>
-internal sealed class BassShapes(Lattice lattice, Brief brief, Reach reach, double secondsPerTick)
+internal sealed class BassShapes(Stage stage)
 {
     private const int LowestSingle = 36,
         HighestSingle = 55,
@@ -16,11 +16,11 @@ internal sealed class BassShapes(Lattice lattice, Brief brief, Reach reach, doub
         LowestOctave = 34,
         HighestOctave = 47;
     private const double LeastTenthBeatSeconds = 0.35;
-    private readonly int _level = brief.LeftLevel;
+    private readonly int _level = stage.Brief.LeftLevel;
 
     public IEnumerable<LeftShape> Of(LeftSlot slot, LeftSlot? next)
     {
-        var chord = lattice.ChordAt(slot.Tick).Chord;
+        var chord = stage.Lattice.ChordAt(slot.Tick).Chord;
         foreach (var (tone, price, mustStep) in Tones(slot, next, chord))
         {
             foreach (var shape in Registers(slot, tone, price, mustStep))
@@ -50,24 +50,30 @@ internal sealed class BassShapes(Lattice lattice, Brief brief, Reach reach, doub
             yield break;
         }
         // The fifth is left alone where it is the next downbeat's bass.
-        var nextBass = next is null ? (Tone?)null : lattice.ChordAt(next.Tick).Chord.Lowest;
+        var nextBass = next is null ? (Tone?)null : stage.Lattice.ChordAt(next.Tick).Chord.Lowest;
         long Ahead(Tone tone) => next is { Changes: true } && nextBass == tone ? 1600 : 0;
-        yield return (due, slot.First ? 0 : 700, false);
+        // Where a bar has one bass, root and fifth alternate by the bar.
+        var opens =
+            slot.First
+            && (
+                stage.Lattice.Bars[slot.Bar].Groove.Basses.Count > 1 || stage.Lattice.Bars[slot.Bar].StrainBar % 2 == 0
+            );
+        yield return (due, opens ? 0 : 700, false);
         if (Alternate(chord) is { } alternate && alternate != due)
         {
-            yield return (alternate, (slot.First ? 1500 : 0) + Ahead(alternate), false);
+            yield return (alternate, (opens ? 1500 : 0) + Ahead(alternate), false);
         }
         if (chord.Root != due)
         {
-            yield return (chord.Root, slot.First ? 700 : 500, false);
+            yield return (chord.Root, opens ? 700 : 500, false);
         }
         if (_level >= 3 && Third(chord) is { } third && third != due)
         {
-            yield return (third, (slot.First ? 1500 : 800) + Ahead(third), false);
+            yield return (third, (opens ? 1500 : 800) + Ahead(third), false);
         }
         if (_level >= 4 && !slot.First)
         {
-            var key = lattice.Bars[slot.Bar].Key;
+            var key = stage.Lattice.Bars[slot.Bar].Key;
             foreach (var step in Enum.GetValues<Step>())
             {
                 var tone = key.ToneOf(step);
@@ -103,7 +109,7 @@ internal sealed class BassShapes(Lattice lattice, Brief brief, Reach reach, doub
         {
             return null;
         }
-        var before = lattice.ChordAt(lattice.ChordAt(slot.Tick).Start - 1).Chord;
+        var before = stage.Lattice.ChordAt(stage.Lattice.ChordAt(slot.Tick).Start - 1).Chord;
         var diminished = before.Kind is ChordKind.Diminished or ChordKind.DiminishedSeventh;
         var fromRaisedFourth = diminished && before.Root.PitchClass == (chord.Root.PitchClass + 6) % 12;
         return fromRaisedFourth ? Degree(chord, 4) : null;
@@ -140,13 +146,13 @@ internal sealed class BassShapes(Lattice lattice, Brief brief, Reach reach, doub
                 );
             }
         }
-        if (!octaves || brief.Hands.NoOctaves)
+        if (!octaves || stage.Brief.Hands.NoOctaves)
         {
             yield break;
         }
         for (var key = LowestOctave; key <= HighestOctave; key++)
         {
-            var stretch = reach.Of(key, key + 12);
+            var stretch = stage.Reach.Of(key, key + 12);
             if (key % 12 == tone.PitchClass && stretch != Stretch.Out)
             {
                 var off = 40L * Math.Max(0, 36 - key) + 60L * Math.Max(0, key - 43);
@@ -165,11 +171,11 @@ internal sealed class BassShapes(Lattice lattice, Brief brief, Reach reach, doub
     // Tenths belong to stride; elsewhere they are a rare colour. A hand that cannot span one rolls it, where there is time.
     private IEnumerable<LeftShape> Tenths(LeftSlot slot, ChordSymbol chord, long price)
     {
-        if (brief.Hands.NoOctaves || Third(chord) is not { } third)
+        if (stage.Brief.Hands.NoOctaves || Third(chord) is not { } third)
         {
             yield break;
         }
-        var beat = (slot.End - slot.Tick) * secondsPerTick;
+        var beat = (slot.End - slot.Tick) * stage.SecondsPerTick;
         for (var key = 33; key <= 53; key++)
         {
             if (key % 12 != chord.Root.PitchClass)
@@ -177,14 +183,14 @@ internal sealed class BassShapes(Lattice lattice, Brief brief, Reach reach, doub
                 continue;
             }
             var up = 12 + (third.PitchClass - chord.Root.PitchClass + 12) % 12;
-            var stretch = reach.Of(key, key + up);
-            var colour = lattice.Feel == Feel.Stride ? 300 : 1600;
+            var stretch = stage.Reach.Of(key, key + up);
+            var colour = stage.Lattice.Feel == Feel.Stride ? 300 : 1600;
             ValueList<Pitch> pitches = [Pitch.At(key, chord.Root), Pitch.At(key + up, third)];
             if (stretch != Stretch.Out)
             {
                 yield return new LeftShape(LeftKind.Tenth, pitches, stretch, price + colour, false);
             }
-            else if (reach.CanRoll(key, key + up) && beat >= LeastTenthBeatSeconds)
+            else if (stage.Reach.CanRoll(key, key + up) && beat >= LeastTenthBeatSeconds)
             {
                 yield return new LeftShape(
                     LeftKind.RolledTenth,

@@ -110,6 +110,7 @@ internal static class ChordShapes
                 Add(200, root, fifth, seventh);
             }
             Add(800, root, third, fifth, seventh);
+            Add(100, third, seventh);
         }
         else
         {
@@ -119,6 +120,10 @@ internal static class ChordShapes
                 Add(300, root, third, seventh);
             }
         }
+        // Two notes where the right hand leaves no room for three.
+        Add(200, third, fifth);
+        Add(200, root, third);
+        Add(600, root, fifth);
         if (found.Count == 0)
         {
             var tones = chord.Tones.Take(3).ToArray();

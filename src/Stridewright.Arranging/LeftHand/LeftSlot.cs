@@ -19,7 +19,7 @@ internal sealed record LeftSlot(int Tick, int End, int Bar, bool IsBass, bool Fi
         for (var b = 0; b < lattice.Bars.Length; b++)
         {
             var bar = lattice.Bars[b];
-            if (bar.IsShort && bar.Lead > 0 && b == 0)
+            if (bar.IsShort && bar.Lead > 0 && b == 0 && lattice.Bars.Length > 1)
             {
                 // The pick-up belongs to the right hand alone.
                 continue;

@@ -10,37 +10,30 @@ namespace Stridewright.Arranging;
 internal sealed class Striding
 {
     private const long Forced = 40_000;
+    private readonly Stage _stage;
     private readonly Lattice _lattice;
-    private readonly Brief _brief;
     private readonly Reach _reach;
     private readonly RightLine _right;
-    private readonly double _secondsPerTick;
     private readonly long _strainPrice;
     private readonly int _level;
     private readonly ulong _seed;
     private readonly BassShapes _basses;
 
-    private Striding(Lattice lattice, RightLine right, Brief brief, double secondsPerTick, long strainPrice)
+    private Striding(Stage stage, RightLine right, long strainPrice)
     {
-        _lattice = lattice;
+        _stage = stage;
+        _lattice = stage.Lattice;
+        _reach = stage.Reach;
         _right = right;
-        _brief = brief;
-        _reach = new Reach(brief.Hands);
-        _secondsPerTick = secondsPerTick;
         _strainPrice = strainPrice;
-        _level = brief.LeftLevel;
-        _seed = Variety.Mix(7, brief.Seed);
-        _basses = new BassShapes(lattice, brief, _reach, secondsPerTick);
+        _level = stage.Brief.LeftLevel;
+        _seed = stage.Seed(7);
+        _basses = new BassShapes(stage);
     }
 
-    public static LeftLine Solve(
-        Lattice lattice,
-        RightLine right,
-        Brief brief,
-        double secondsPerTick,
-        long strainPrice,
-        CancellationToken cancellation
-    ) => new Striding(lattice, right, brief, secondsPerTick, strainPrice).Solve(cancellation);
+    /// <param name="strainPrice">Price of a strained shape, raised when they are too many.</param>
+    public static LeftLine Solve(Stage stage, RightLine right, long strainPrice, CancellationToken cancellation) =>
+        new Striding(stage, right, strainPrice).Solve(cancellation);
 
     private LeftLine Solve(CancellationToken cancellation)
     {
@@ -172,7 +165,7 @@ internal sealed class Striding
             if (
                 _level >= 5
                 && key <= 46
-                && !_brief.Hands.NoOctaves
+                && !_stage.Brief.Hands.NoOctaves
                 && _reach.Of(key, key + 12) is var stretch and not Stretch.Out
             )
             {
@@ -248,8 +241,8 @@ internal sealed class Striding
     private long[,] Moves(LeftSlot before, LeftSlot slot, LeftShape[] from, LeftShape[] to)
     {
         var prices = new long[from.Length, to.Length];
-        var seconds = (slot.Tick - before.Tick) * _secondsPerTick;
-        var limit = Leap.LimitBitsPerSecond * (_lattice.Feel == Feel.SixEight ? Leap.CompoundFactor : 1);
+        var seconds = (slot.Tick - before.Tick) * _stage.SecondsPerTick;
+        var limit = _stage.LeapLimit;
         for (var f = 0; f < from.Length; f++)
         {
             for (var t = 0; t < to.Length; t++)
@@ -364,17 +357,21 @@ internal sealed class Striding
         return price
             + Math.Abs(interval) switch
             {
-                0 => 1300,
+                0 => 2000,
                 1 or 2 => 0,
-                5 or 7 => 250,
+                5 or 7 => 450,
                 12 => 2200,
-                var wide => 700 + 120 * Math.Max(0, wide - 7),
+                var wide => 300 + 120 * Math.Max(0, wide - 7),
             };
     }
 
     private static long ChordLine(LeftShape from, LeftShape to)
     {
-        if (from.Kind != LeftKind.Chord || to.Kind != LeftKind.Chord)
+        if (to.IsRun)
+        {
+            return from.IsRun ? -200 : 1500;
+        }
+        if (from.Kind != LeftKind.Chord)
         {
             return 0;
         }

@@ -38,27 +38,21 @@ internal sealed class Filling
         5000,
     ];
 
+    private readonly Stage _stage;
     private readonly Lattice _lattice;
     private readonly Reach _reach;
     private readonly ulong _seed;
-    private readonly double _secondsPerTick;
 
-    private Filling(Lattice lattice, Reach reach, double secondsPerTick, int seed)
+    private Filling(Stage stage)
     {
-        _lattice = lattice;
-        _reach = reach;
-        _secondsPerTick = secondsPerTick;
-        _seed = Variety.Mix(3, seed);
+        _stage = stage;
+        _lattice = stage.Lattice;
+        _reach = stage.Reach;
+        _seed = stage.Seed(3);
     }
 
-    public static RightLine Solve(
-        Lattice lattice,
-        Ragged ragged,
-        Reach reach,
-        double secondsPerTick,
-        int seed,
-        CancellationToken cancellation
-    ) => new Filling(lattice, reach, secondsPerTick, seed).Solve(ragged.Onsets, cancellation);
+    public static RightLine Solve(Stage stage, Ragged ragged, CancellationToken cancellation) =>
+        new Filling(stage).Solve(ragged.Onsets, cancellation);
 
     private RightLine Solve(RightOnset[] onsets, CancellationToken cancellation)
     {
@@ -77,7 +71,7 @@ internal sealed class Filling
                 }
                 continue;
             }
-            var seconds = (onsets[i].Tick - onsets[i - 1].Tick) * _secondsPerTick;
+            var seconds = (onsets[i].Tick - onsets[i - 1].Tick) * _stage.SecondsPerTick;
             for (var from = 0; from < layers[i - 1].Length; from++)
             {
                 var sofar = path.EarlierCosts[from];
@@ -158,7 +152,7 @@ internal sealed class Filling
             price += NoStep;
         }
         var mm = Leap.Shift(_reach, from.Pitch.Midi, from.Pitch.Midi, to.Pitch.Midi, to.Pitch.Midi);
-        return Leap.Bits(mm, _reach.Keyboard) > Leap.LimitBitsPerSecond * seconds ? price + TooFast : price;
+        return Leap.Bits(mm, _reach.Keyboard) > _stage.LeapLimit * seconds ? price + TooFast : price;
     }
 
     private static RightOnset TuneNote(RightOnset[] onsets, int from, int step)

@@ -12,9 +12,9 @@ internal sealed class RagRules
 {
     private const int Unit = Lattice.TicksPerUnit;
     private const long ContentShare = 60,
-        FourBarShare = 30,
-        TwoBarShare = 60,
-        TuneShare = 22;
+        FourBarShare = 35,
+        TwoBarShare = 75,
+        TuneShare = 30;
     private readonly Lattice _lattice;
     private readonly RagWeights _weights;
     private readonly int _level;
@@ -22,11 +22,13 @@ internal sealed class RagRules
     private readonly long _syncopation;
     private readonly long _filler;
     private readonly long _displacement;
+    private readonly long _lateness;
     private readonly ulong _seed;
     private readonly ulong[] _content;
 
+    /// <param name="lateness">Extra price of each late note, raised when too many of the displaced are late.</param>
     /// <param name="displacement">Extra price of each displaced note, raised when a setting displaces too many.</param>
-    public RagRules(Lattice lattice, Brief brief, RagWeights weights, long displacement)
+    public RagRules(Lattice lattice, Brief brief, RagWeights weights, long displacement, long lateness)
     {
         _lattice = lattice;
         _weights = weights;
@@ -41,12 +43,9 @@ internal sealed class RagRules
             _ => 0,
         };
         _displacement = displacement;
-        _seed = Variety.Mix(0, brief.Seed);
+        _lateness = lateness;
+        _seed = Stage.Seed(lattice, brief, 0);
         _content = lattice.Bars.Select(b => Content(b)).ToArray();
-        foreach (var note in lattice.Notes)
-        {
-            _seed = Variety.Mix(_seed, note.Key * 64L + note.Length);
-        }
     }
 
     /// <summary>Price of striking a tune note one unit early; null where that is not done.</summary>
@@ -96,7 +95,7 @@ internal sealed class RagRules
             || room < 3 * Unit
             || bar.StartsPhrase
             ? null
-            : _weights.Late + _syncopation + _displacement;
+            : _weights.Late + _syncopation + _displacement + _lateness;
     }
 
     /// <summary>Units of a cell that may be filled.</summary>

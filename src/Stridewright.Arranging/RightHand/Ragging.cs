@@ -14,22 +14,26 @@ internal static class Ragging
     /// <summary>Largest share of displaced tune notes: trial on 29 tunes.</summary>
     private const double MostDisplaced = 0.2;
     private const double MostLate = 0.2;
+    private const long DearestDisplacement = 12_000;
 
     public static Ragged Solve(Lattice lattice, Brief brief, RagWeights weights, CancellationToken cancellation)
     {
         var cells = RagCell.Cut(lattice);
-        for (var displacement = 0L; ; displacement += 700)
+        long displacement = 0,
+            lateness = 0;
+        while (true)
         {
-            var rules = new RagRules(lattice, brief, weights, displacement);
+            var rules = new RagRules(lattice, brief, weights, displacement, lateness);
             var ragged = Solve(lattice, cells, rules, cancellation);
             var (early, late) = Displaced(lattice, ragged);
-            if (
-                displacement >= 3500
-                || (early + late <= MostDisplaced * lattice.Notes.Length && late <= MostLate * (early + late))
-            )
+            var tooLate = late > MostLate * (early + late);
+            var tooMany = early + late > MostDisplaced * lattice.Notes.Length;
+            if ((!tooLate && !tooMany) || displacement + lateness >= DearestDisplacement)
             {
                 return ragged;
             }
+            lateness += tooLate ? 1500 : 0;
+            displacement += tooMany ? 700 : 0;
         }
     }
 

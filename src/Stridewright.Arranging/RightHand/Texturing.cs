@@ -37,50 +37,36 @@ internal sealed class Texturing
         [72, 12, 8, 4, 5],
     ];
 
-    // Price of leaving each texture at the next onset, calibrated against the measured persistence.
-    private static readonly long[] LeavePrice = [250, 450, 1300, 900, 500];
-
+    private readonly Stage _stage;
     private readonly Lattice _lattice;
     private readonly RightNote[] _notes;
     private readonly Reach _reach;
-    private readonly PlayerHands _hands;
     private readonly int _level;
-    private readonly double _secondsPerTick;
     private readonly long _strainPrice;
     private readonly IReadOnlySet<int> _thin;
     private readonly ulong _seed;
 
-    private Texturing(
-        Lattice lattice,
-        RightLine line,
-        Brief brief,
-        double secondsPerTick,
-        long strainPrice,
-        IReadOnlySet<int> thin
-    )
+    private Texturing(Stage stage, RightLine line, long strainPrice, IReadOnlySet<int> thin)
     {
-        _lattice = lattice;
+        _stage = stage;
+        _lattice = stage.Lattice;
         _notes = line.Notes;
-        _hands = brief.Hands;
-        _reach = new Reach(brief.Hands);
-        _level = brief.RightLevel;
-        _secondsPerTick = secondsPerTick;
+        _reach = stage.Reach;
+        _level = stage.Brief.RightLevel;
         _strainPrice = strainPrice;
         _thin = thin;
-        _seed = Variety.Mix(5, brief.Seed);
+        _seed = stage.Seed(5);
     }
 
     /// <param name="strainPrice">Price of a strained shape, raised when they are too many.</param>
     /// <param name="thin">Ticks at which the judge asked for a single note.</param>
     public static RightLine Solve(
-        Lattice lattice,
+        Stage stage,
         RightLine line,
-        Brief brief,
-        double secondsPerTick,
         long strainPrice,
         IReadOnlySet<int> thin,
         CancellationToken cancellation
-    ) => new Texturing(lattice, line, brief, secondsPerTick, strainPrice, thin).Solve(cancellation);
+    ) => new Texturing(stage, line, strainPrice, thin).Solve(cancellation);
 
     private RightLine Solve(CancellationToken cancellation)
     {
@@ -140,7 +126,7 @@ internal sealed class Texturing
         {
             var low = below[0].Midi;
             var stretch = _reach.Of(low, top);
-            if (low < LowestKey || stretch == Stretch.Out || (_hands.NoOctaves && top - low >= 12))
+            if (low < LowestKey || stretch == Stretch.Out || (_stage.Brief.Hands.NoOctaves && top - low >= 12))
             {
                 return;
             }
@@ -215,7 +201,7 @@ internal sealed class Texturing
             : 1
         ];
         var share = row[(int)texture];
-        var price = (long)(-1000 * Math.Log(share / row[0]));
+        var price = (long)(-1000 * Math.Log(share / row[0])) + _stage.Prices.Texture.Offset[(int)texture];
         // Thirds, sixths and blocks at level 4 stand on accents.
         var accent =
             !note.IsFiller
@@ -251,15 +237,15 @@ internal sealed class Texturing
         {
             var bar = _lattice.Bars[_lattice.BarAt(note.Tick)];
             var phrase = bar.StartsPhrase && before.Tick < bar.Start;
-            price += phrase ? 0 : LeavePrice[(int)from.Texture];
+            price += phrase ? 0 : _stage.Prices.Texture.Leave[(int)from.Texture];
         }
         if (from.Stretch == Stretch.Strained && to.Stretch == Stretch.Strained)
         {
             price += Forced;
         }
-        var seconds = (note.Tick - before.Tick) * _secondsPerTick;
+        var seconds = (note.Tick - before.Tick) * _stage.SecondsPerTick;
         var rate = Leap.Bits(Leap.Shift(_reach, from.Low, from.High, to.Low, to.High), _reach.Keyboard) / seconds;
-        var limit = Leap.LimitBitsPerSecond * (_lattice.Feel == Feel.SixEight ? Leap.CompoundFactor : 1);
+        var limit = _stage.LeapLimit;
         if (rate > limit)
         {
             price += Forced + (long)(1000 * (rate - limit));
