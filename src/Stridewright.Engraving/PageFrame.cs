@@ -44,7 +44,7 @@ internal static class PageFrame
 
     private static string WithHeader(string svg, ScoreXml score, PageSetup setup)
     {
-        var start = svg.IndexOf("class=\"pgHead\">", StringComparison.Ordinal);
+        var start = svg.IndexOf("class=\"pgHead", StringComparison.Ordinal);
         var end = start < 0 ? -1 : svg.IndexOf("</g>", start, StringComparison.Ordinal);
         if (end < 0)
         {
