@@ -15,6 +15,9 @@ public sealed class Engraver : IDisposable
     /// <summary>Longest time for one score, unless another is given.</summary>
     public static readonly TimeSpan DefaultLimit = TimeSpan.FromSeconds(10);
 
+    // Starting takes half a second; a machine that is busy otherwise may need much longer.
+    private static readonly TimeSpan StartLimit = TimeSpan.FromMinutes(1);
+
     private readonly Lock _turn = new();
     private readonly TimeSpan _limit;
     private Engine? _engine;
@@ -41,7 +44,7 @@ public sealed class Engraver : IDisposable
         }
         var time = limit ?? DefaultLimit;
         ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(time, TimeSpan.Zero, nameof(limit));
-        return new Engraver(time) { _engine = Engine.Start(DefaultLimit, CancellationToken.None) };
+        return new Engraver(time) { _engine = Engine.Start(StartLimit, CancellationToken.None) };
     }
 
     /// <summary>Lays out a MusicXML score in UTF-8 or another encoding that it declares.</summary>
@@ -85,7 +88,7 @@ public sealed class Engraver : IDisposable
             cancellation.ThrowIfCancellationRequested();
             try
             {
-                _engine ??= Engine.Start(DefaultLimit, cancellation);
+                _engine ??= Engine.Start(StartLimit, cancellation);
                 using (_engine.Watch(_limit, cancellation))
                 {
                     return LayOut(_engine, score, setup);

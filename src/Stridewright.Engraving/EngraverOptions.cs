@@ -30,6 +30,7 @@ internal static class EngraverOptions
                 ["justifyVertically"] = true,
                 ["spacingLinear"] = 0.36,
                 ["harmDist"] = 1.5,
+                ["lyricWordSpace"] = 2,
                 ["systemMaxPerPage"] = systemsPerPage,
             }
         );

@@ -44,7 +44,7 @@ internal static class PageFrame
 
     private static string WithHeader(string svg, ScoreXml score, PageSetup setup)
     {
-        var start = svg.IndexOf("class=\"pgHead\">", StringComparison.Ordinal);
+        var start = svg.IndexOf("class=\"pgHead", StringComparison.Ordinal);
         var end = start < 0 ? -1 : svg.IndexOf("</g>", start, StringComparison.Ordinal);
         if (end < 0)
         {
@@ -53,11 +53,23 @@ internal static class PageFrame
         start = svg.IndexOf('>', start) + 1;
         // Places are counted from the upper left corner inside the margins.
         var width = setup.Width - 2 * setup.SideMargin;
-        var header = new StringBuilder(Line(score.Title, width / 2, 7, 24, "middle", "bold"));
-        header.Append(Line(score.Subtitle, width / 2, 13, 11.5, "middle", "normal", "italic"));
-        header.Append(Line(score.Composer, width, 13, 11, "end"));
+        var composer = Fitted(11, score.Composer, width / 3);
+        var beside = width - 2 * Width(composer, score.Composer);
+        var header = new StringBuilder();
+        header.Append(Line(score.Title, width / 2, 7, Fitted(24, score.Title, width), "middle", "bold"));
+        header.Append(
+            Line(score.Subtitle, width / 2, 13, Fitted(11.5, score.Subtitle, beside), "middle", "normal", "italic")
+        );
+        header.Append(Line(score.Composer, width, 13, composer, "end"));
         return string.Concat(svg.AsSpan(0, start), header.ToString(), svg.AsSpan(end));
     }
+
+    // The size in points, or a smaller one with which the text fits into the room.
+    private static double Fitted(double points, string? text, double room) =>
+        Math.Min(points, points * room / Math.Max(Width(points, text), 1));
+
+    // About the width of a text in millimetres: letters of a serif are half as wide as high on the average.
+    private static double Width(double points, string? text) => (text ?? "").Length * 0.5 * points * Point;
 
     private static string Line(
         string? text,

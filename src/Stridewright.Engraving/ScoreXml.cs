@@ -40,6 +40,8 @@ internal sealed class ScoreXml
 
     public string? Composer { get; }
 
+    private bool HasHeader => Title.Length > 0 || Subtitle is { Length: > 0 } || Composer is { Length: > 0 };
+
     /// <summary>Reads a score.</summary>
     public static Reading<ScoreXml> Read(Stream stream) => Read(() => XmlReader.Create(stream, Settings));
 
@@ -71,7 +73,9 @@ internal sealed class ScoreXml
     public byte[] ToBytes(bool header)
     {
         _root.Elements("credit").Remove();
-        if (header)
+        // Someone else's paper and scale.
+        _root.Elements("defaults").Remove();
+        if (header && HasHeader)
         {
             _root
                 .Elements("part-list")

@@ -161,7 +161,9 @@ public sealed partial class EngraverTests(WarmEngraver warm)
     public void Any_file_of_others_gives_pages_or_an_error()
     {
         string[] folders = ["corpus/musicxml/valid", "corpus/musicxml/reject"];
-        foreach (var file in folders.SelectMany(f => Corpus.Files(f, ".musicxml", ".xml", ".mxl")))
+        // A fixed third of them.
+        var files = folders.SelectMany(f => Corpus.Files(f, ".musicxml", ".xml", ".mxl")).Where((_, i) => i % 3 == 0);
+        foreach (var file in files)
         {
             if (Text(file) is { } text)
             {

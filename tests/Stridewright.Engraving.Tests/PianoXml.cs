@@ -31,12 +31,14 @@ internal static class PianoXml
         return Score(text.ToString());
     }
 
-    /// <summary>A score of these bars.</summary>
+    /// <summary>A score of these bars, with a page layout that is not ours.</summary>
     public static string Score(string measures) =>
         $"""
             <?xml version="1.0" encoding="UTF-8"?>
             <score-partwise version="4.0"><work><work-title>{Title}</work-title></work>
             <identification><creator type="composer">{Composer}</creator></identification>
+            <defaults><scaling><millimeters>7</millimeters><tenths>40</tenths></scaling><page-layout>
+            <page-height>1100</page-height><page-width>800</page-width></page-layout></defaults>
             <credit page="1"><credit-type>subtitle</credit-type><credit-words>{Subtitle}</credit-words></credit>
             <part-list><score-part id="P1"><part-name print-object="no">Piano</part-name></score-part></part-list>
             <part id="P1">{measures}</part></score-partwise>

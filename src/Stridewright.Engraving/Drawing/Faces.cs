@@ -18,7 +18,7 @@ internal sealed class Faces
         Open("SourceSerif4-BoldItalic.ttf"),
     ];
 
-    private readonly SKFont _signs = Open("NotoSansMath-Regular.ttf");
+    private readonly SKFont _signs = Open("NotoSansSymbols-Regular.ttf");
 
     private Faces() { }
 
