@@ -12,6 +12,9 @@ namespace Stridewright.Workbench;
 /// </summary>
 internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgress<ArrangeProgress>? progress)
 {
+    /// <summary>A file that is no tune at all can have a fault in every line: the first ones tell enough.</summary>
+    private const int MostFaults = 20;
+
     private readonly List<WrittenTune> _written = [];
     private readonly List<Problem> _problems = [];
     private readonly OutputNames _names = new();
@@ -87,11 +90,16 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
             return;
         }
         var tunes = Read(input, bytes, out var findings);
-        foreach (var error in findings.Where(f => f.Severity == Severity.Error))
+        var errors = findings.Where(f => f.Severity == Severity.Error).ToList();
+        foreach (var error in errors.Take(MostFaults))
         {
             Fail(input.Name, error.Place.ToString(), error.Message);
         }
-        if (tunes.Count == 0 && findings.All(f => f.Severity != Severity.Error))
+        if (errors.Count > MostFaults)
+        {
+            Fail(input.Name, "", WorkbenchMessages.MoreFaults(errors.Count - MostFaults));
+        }
+        if (tunes.Count + errors.Count == 0)
         {
             Fail(input.Name, "", WorkbenchMessages.NoTuneInside);
         }

@@ -30,7 +30,7 @@ internal static class WorkbenchMessages
         {
             UnauthorizedAccessException => "it may not be read: check its permissions",
             PathTooLongException => "its name is too long for this system: rename it",
-            _ => $"it cannot be read ({OneLine(fault.Message.Replace(path, "it", StringComparison.Ordinal))})",
+            _ => $"it cannot be read ({fault.Message.Replace(path, "it", StringComparison.Ordinal)})",
         };
 
     public static string Unwritable(string path, Exception fault) =>
@@ -39,7 +39,7 @@ internal static class WorkbenchMessages
             UnauthorizedAccessException => $"{path} may not be written: check the permissions, or choose another --out",
             PathTooLongException => $"{path} is too long a name for this system: rename the tune",
             IOException full when IsDiskFull(full) => DiskFull,
-            _ => $"{path} cannot be written ({OneLine(fault.Message)}): choose another --out",
+            _ => $"{path} cannot be written ({fault.Message}): choose another --out",
         };
 
     public static string TooLarge(long limit) =>
@@ -65,7 +65,10 @@ internal static class WorkbenchMessages
         );
 
     public static string Internal(Exception fault) =>
-        $"something went wrong inside ({fault.GetType().Name}: {OneLine(fault.Message)}): please report it with this file";
+        $"something went wrong inside ({fault.GetType().Name}: {fault.Message}): please report it with this file";
+
+    public static string MoreFaults(int count) =>
+        string.Create(CultureInfo.InvariantCulture, $"and {count} more faults of this file: mend the first ones");
 
     public static string Feel(string given) => $"'{given}' is no feel: choose classic, stride, waltz or six-eight";
 
@@ -91,10 +94,6 @@ internal static class WorkbenchMessages
             CultureInfo.InvariantCulture,
             $"'{given}' is out of range: choose {lowest} to {highest} mm, that is {lowest / 25.4:0.0}in to {highest / 25.4:0.0}in"
         );
-
-    /// <summary>Text of others made safe for one line of a terminal: control characters become spaces.</summary>
-    public static string OneLine(string text) =>
-        text.Any(char.IsControl) ? string.Concat(text.Select(c => char.IsControl(c) ? ' ' : c)) : text;
 
     private static bool IsDiskFull(IOException fault)
     {

@@ -99,6 +99,33 @@ public sealed class ArrangeFilesTests : IDisposable
     }
 
     [Fact]
+    public void A_folder_that_links_to_itself_ends()
+    {
+        _folder.Put("in/ferry.abc", OneTune);
+        Directory.CreateSymbolicLink(_folder["in/again"], _folder["in"]);
+        Assert.Single(Arrange(new FakeTools(), _folder["in"]).Written);
+    }
+
+    [Fact]
+    public void A_folder_without_tunes_is_reported()
+    {
+        Directory.CreateDirectory(_folder["in"]);
+        Assert.Contains(
+            "no tune lies in this folder",
+            Assert.Single(Arrange(new FakeTools(), _folder["in"]).Problems).Message
+        );
+    }
+
+    [Fact]
+    public void A_file_of_faults_is_told_by_its_first_ones()
+    {
+        var path = _folder.Put("noise.abc", string.Concat(Enumerable.Repeat("!bad\n", 1000)));
+        var problems = Arrange(new FakeTools(), path).Problems;
+        Assert.Equal(21, problems.Count);
+        Assert.StartsWith("and 980 more", problems[^1].Message);
+    }
+
+    [Fact]
     public void A_file_named_twice_is_arranged_once()
     {
         var path = _folder.Put("in/ferry.abc", OneTune);

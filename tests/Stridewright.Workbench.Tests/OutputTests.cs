@@ -108,28 +108,39 @@ public sealed class OutputTests : IDisposable
     [Fact]
     public void Runs_at_the_same_time_never_replace_each_others_work()
     {
-        var written = 0;
-        Parallel.For(
-            0,
-            8,
-            i =>
-            {
-                var files = new OutputFiles(_folder["out"], replace: false, []);
-                if (
-                    files.TryWrite(
-                        [new OutputFile("ferry.mid", [(byte)i])],
-                        TestContext.Current.CancellationToken,
-                        out _
-                    )
-                    is not null
-                )
+        const int Runs = 8;
+        for (var round = 0; round < 25; round++)
+        {
+            var written = 0;
+            var problems = new System.Collections.Concurrent.ConcurrentBag<string>();
+            var output = $"ferry-{round}.mid";
+            Parallel.For(
+                0,
+                Runs,
+                i =>
                 {
-                    Interlocked.Increment(ref written);
+                    var files = new OutputFiles(_folder["out"], replace: false, []);
+                    if (
+                        files.TryWrite(
+                            [new OutputFile(output, [(byte)i])],
+                            TestContext.Current.CancellationToken,
+                            out var problem
+                        )
+                        is null
+                    )
+                    {
+                        problems.Add(problem);
+                    }
+                    else
+                    {
+                        Interlocked.Increment(ref written);
+                    }
                 }
-            }
-        );
-        Assert.Equal(1, written);
-        Assert.Equal(["ferry.mid"], _folder.Files("out"));
+            );
+            Assert.Equal(1, written);
+            Assert.All(problems, problem => Assert.Contains("--replace", problem));
+        }
+        Assert.Equal(25, _folder.Files("out").Length);
     }
 
     private ValueList<WrittenFile>? Write(bool replace, out string problem, params (string Name, string Text)[] outputs)

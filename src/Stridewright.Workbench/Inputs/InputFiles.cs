@@ -8,11 +8,24 @@ namespace Stridewright.Workbench.Inputs;
 internal sealed record InputFile(string Name, string FullPath);
 
 /// <summary>
-/// Finds the files that names mean. A folder stands for the tunes in it and below it, in ordinal order; hidden files,
-/// links and the output folder are left out there. A file named twice is read once.
+/// Finds the files that names mean. A folder stands for the tunes in it and below it, in ordinal order; hidden ones,
+/// links to folders and the output folder are left out there. A file named twice is read once.
 /// </summary>
 internal sealed class InputFiles
 {
+    private static readonly EnumerationOptions Visible = new()
+    {
+        AttributesToSkip = FileAttributes.Hidden | FileAttributes.System,
+        IgnoreInaccessible = false,
+    };
+
+    // Links to folders may lead in circles.
+    private static readonly EnumerationOptions VisibleFolders = new()
+    {
+        AttributesToSkip = FileAttributes.Hidden | FileAttributes.System | FileAttributes.ReparsePoint,
+        IgnoreInaccessible = false,
+    };
+
     private readonly List<InputFile> _files = [];
     private readonly List<Problem> _problems = [];
     private readonly HashSet<string> _seen = new(StringComparer.Ordinal);
@@ -70,21 +83,18 @@ internal sealed class InputFiles
     private void AddFolder(string folder, CancellationToken cancellation)
     {
         cancellation.ThrowIfCancellationRequested();
-        var visible = new EnumerationOptions
-        {
-            AttributesToSkip = FileAttributes.Hidden | FileAttributes.System | FileAttributes.ReparsePoint,
-            IgnoreInaccessible = false,
-        };
         try
         {
-            foreach (var file in Directory.EnumerateFiles(folder, "*", visible).Order(StringComparer.Ordinal))
+            foreach (var file in Directory.EnumerateFiles(folder, "*", Visible).Order(StringComparer.Ordinal))
             {
                 if (InputKinds.TuneEndings.Contains(Path.GetExtension(file), StringComparer.OrdinalIgnoreCase))
                 {
                     AddFile(file);
                 }
             }
-            foreach (var below in Directory.EnumerateDirectories(folder, "*", visible).Order(StringComparer.Ordinal))
+            foreach (
+                var below in Directory.EnumerateDirectories(folder, "*", VisibleFolders).Order(StringComparer.Ordinal)
+            )
             {
                 if (Path.GetFullPath(below) != _outputFolder)
                 {

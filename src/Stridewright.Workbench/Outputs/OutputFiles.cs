@@ -52,7 +52,14 @@ internal sealed class OutputFiles(string folder, bool replace, IEnumerable<strin
             foreach (var (temporary, target) in staged)
             {
                 path = target;
-                File.Move(temporary, target, overwrite: replace);
+                if (replace)
+                {
+                    File.Move(temporary, target, overwrite: true);
+                }
+                else
+                {
+                    NewFile.Place(temporary, target);
+                }
                 placed.Add(target);
             }
             problem = "";
