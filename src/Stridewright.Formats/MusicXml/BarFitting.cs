@@ -116,7 +116,7 @@ internal static class BarFitting
         return full;
     }
 
-    // Pick-ups, last bars that complete them, and bars split by a repeat, an ending, a double bar or unmarked.
+    // Pick-ups, last bars that complete them, and bars split by a repeat or an ending, or into two that make one.
     private static bool MayBeShort(List<WrittenBar> bars, int index, ScoreTime full)
     {
         var bar = bars[index];

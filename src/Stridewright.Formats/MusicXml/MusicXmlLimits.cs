@@ -6,8 +6,8 @@ internal static class MusicXmlLimits
     /// <summary>Bytes of a file, and of a score inside a compressed one. A 300-bar piano score takes about 3 MB.</summary>
     public const int Bytes = 16 * 1024 * 1024;
 
-    /// <summary>Elements and attributes kept; holds memory below about 150 MB.</summary>
-    public const int Nodes = 800_000;
+    /// <summary>Elements and attributes kept: some 1200 bars of piano music.</summary>
+    public const int Nodes = 400_000;
 
     /// <summary>Open elements; MusicXML nests about ten deep.</summary>
     public const int Depth = 64;

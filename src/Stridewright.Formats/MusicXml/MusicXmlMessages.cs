@@ -12,7 +12,7 @@ internal static class MusicXmlMessages
     public const string TooLarge =
         "the file is larger than a tune or piano score can be ("
         + Megabytes
-        + ", 800000 elements, 64 levels); nothing was read";
+        + ", 400000 elements, 64 levels); nothing was read";
     public const string NotText = "the file is not text in the encoding that it states; export it again as UTF-8";
     public const string BrokenZip = "the compressed file is damaged; export it again, or export it uncompressed";
     public const string TooManyEntries = "the compressed file holds more than 1000 files; nothing was read";
@@ -103,7 +103,7 @@ internal static class MusicXmlMessages
     public static string BadDivisions(string? text) =>
         $"'{text}' is no number of divisions of a quarter note (above 0, at most 1000000); the one before it stays";
 
-    public const string LengthRounded = "the length fits no common grid with the others; it is rounded";
+    public const string LengthRounded = "lengths in this bar fit no common grid with the others; they are rounded";
     public const string BarTooLong = "the bar grows longer than 64 whole notes; the note is left out";
     public const string MoveOutOfBar = "a backup or forward leads out of the bar; it is cut short";
 

@@ -22,6 +22,7 @@ internal sealed class PartReader
     private WrittenBar _bar = null!; // the bar being read; set before any element of it
     private ScoreTime _cursor;
     private WrittenNote? _lastNote;
+    private bool _toldRounding;
     private (Key Key, ScoreTime At, Place Place)? _laterKey;
     private (Metre? Metre, ScoreTime At, Place Place)? _laterMetre;
 
@@ -64,7 +65,7 @@ internal sealed class PartReader
             Key = _key,
         };
         _cursor = ScoreTime.Zero;
-        _lastNote = null;
+        (_lastNote, _toldRounding) = (null, false);
         foreach (var child in measure.Children)
         {
             ReadChild(child, child.PlaceIn(number));
@@ -169,10 +170,7 @@ internal sealed class PartReader
         var text = note.TextOf("duration");
         if (_grid.TryRead(text, out var length, out var rounded))
         {
-            if (rounded)
-            {
-                _findings.Warn(place, MusicXmlMessages.LengthRounded);
-            }
+            TellRounding(rounded, place);
             if (!length.IsZero)
             {
                 return length;
@@ -202,10 +200,7 @@ internal sealed class PartReader
             _findings.Warn(place, MusicXmlMessages.BadMove(Element.Clean(text)));
             return;
         }
-        if (rounded)
-        {
-            _findings.Warn(place, MusicXmlMessages.LengthRounded);
-        }
+        TellRounding(rounded, place);
         var to = move.Name == "backup" ? _cursor - length : _cursor + length;
         if (to < ScoreTime.Zero || to > new ScoreTime(MusicXmlLimits.BarWholes, 1))
         {
@@ -215,6 +210,16 @@ internal sealed class PartReader
         _cursor = to;
         _lastNote = null;
         _bar.Extent = ScoreTime.Max(_bar.Extent, to);
+    }
+
+    // Once a bar: such files have hundreds.
+    private void TellRounding(bool rounded, Place place)
+    {
+        if (rounded && !_toldRounding)
+        {
+            _findings.Warn(place, MusicXmlMessages.LengthRounded);
+            _toldRounding = true;
+        }
     }
 
     private void ReadAttributes(Element attributes, Place place)
