@@ -1,6 +1,12 @@
+using System.Text;
 using Stridewright.Arranging;
+using Stridewright.Engraving;
+using Stridewright.Formats.Abc;
+using Stridewright.Formats.Midi;
+using Stridewright.Formats.MusicXml;
 using Stridewright.Hands;
 using Stridewright.Music;
+using Stridewright.Sound;
 
 namespace Stridewright.Workbench;
 
@@ -10,19 +16,25 @@ namespace Stridewright.Workbench;
 /// </summary>
 internal sealed class StandardTools : ITools
 {
-    // Wiring to be completed as the parts land; the calls are given beside each.
+    private Engraver? _engraver;
 
-    // using var text = AbcReader.Decode(stream); return AbcReader.Read(text);
-    public Reading<ValueList<Tune>> ReadAbc(Stream stream) => throw Missing("AbcReader");
+    public Reading<ValueList<Tune>> ReadAbc(Stream stream)
+    {
+        var text = AbcReader.Decode(stream);
+        if (text.Value is null)
+        {
+            return new(null, text.Diagnostics);
+        }
+        var reading = AbcReader.Read(new StringReader(text.Value));
+        return reading with { Diagnostics = [.. text.Diagnostics, .. reading.Diagnostics] };
+    }
 
-    // return MusicXmlReader.ReadTune(stream);
-    public Reading<Tune> ReadMusicXmlTune(Stream stream) => throw Missing("MusicXmlReader");
+    public Reading<Tune> ReadMusicXmlTune(Stream stream) => MusicXmlReader.ReadTune(stream);
 
-    // return MusicXmlReader.ReadScore(stream);
-    public Reading<Score> ReadMusicXmlScore(Stream stream) => throw Missing("MusicXmlReader");
+    public Reading<Score> ReadMusicXmlScore(Stream stream) => MusicXmlReader.ReadScore(stream);
 
-    // return SpanText.TryParse(text, octaveMm, out mm, out error);
-    public bool TryReadSpan(string text, double octaveMm, out double mm, out string error) => throw Missing("SpanText");
+    public bool TryReadSpan(string text, double octaveMm, out double mm, out string error) =>
+        SpanText.TryRead(text, octaveMm, out mm, out error);
 
     public ArrangeResult Arrange(Tune tune, Brief brief, CancellationToken cancellation) =>
         Arranger.Arrange(tune, brief, cancellation);
@@ -30,21 +42,34 @@ internal sealed class StandardTools : ITools
     public Verdict Judge(Score score, PlayerHands hands, double? quartersPerMinute) =>
         Hands.Judge.Check(score, hands, quartersPerMinute);
 
-    // return Bytes(stream => MusicXmlWriter.Write(score, stream));
-    public byte[] ToMusicXml(Score score) => throw Missing("MusicXmlWriter");
+    public byte[] ToMusicXml(Score score) => Bytes(stream => MusicXmlWriter.Write(score, stream));
 
-    // return Bytes(stream => MidiWriter.Write(Performer.Perform(score), stream));
-    public byte[] ToMidi(Score score) => throw Missing("MidiWriter");
+    public byte[] ToMidi(Score score) => Bytes(stream => MidiWriter.Write(Performer.Perform(score), stream));
 
-    // return Bytes(stream => PdfWriter.Write(Engraver.Engrave(score, paper), stream));
-    public byte[] ToPdf(Score score, Paper paper) => throw Missing("PdfWriter");
+    public byte[] ToPdf(Score score, Paper paper) =>
+        Bytes(stream => PdfWriter.Write(Engrave(score, paper), stream, score.Title));
 
-    // return Engraver.Engrave(score, paper).Pages, each as UTF-8
-    public IReadOnlyList<byte[]> ToSvg(Score score, Paper paper) => throw Missing("Engraver");
+    public IReadOnlyList<byte[]> ToSvg(Score score, Paper paper) =>
+        [.. Engrave(score, paper).Pages.Select(Encoding.UTF8.GetBytes)];
 
-    // private Engraver? _engraver; private Engraver Engraver => _engraver ??= Engraver.Create();
-    // Dispose: _engraver?.Dispose();
-    public void Dispose() { }
+    public void Dispose() => _engraver?.Dispose();
 
-    private static NotSupportedException Missing(string part) => new(part + " is not wired yet");
+    private EngravedScore Engrave(Score score, Paper paper)
+    {
+        _engraver ??= Engraver.Create();
+        var setup = PageSetup.Default with
+        {
+            Paper = paper == Paper.Letter ? Engraving.Paper.Letter : Engraving.Paper.A4,
+        };
+        using var xml = new MemoryStream(ToMusicXml(score));
+        var reading = _engraver.Engrave(xml, setup);
+        return reading.Value ?? throw new NotSupportedException(reading.Diagnostics[0].Message);
+    }
+
+    private static byte[] Bytes(Action<Stream> write)
+    {
+        using var stream = new MemoryStream();
+        write(stream);
+        return stream.ToArray();
+    }
 }

@@ -11,10 +11,11 @@ namespace Stridewright.Arranging;
 internal sealed class RagRules
 {
     private const int Unit = Lattice.TicksPerUnit;
-    private const long ContentShare = 60,
-        FourBarShare = 35,
-        TwoBarShare = 75,
-        TuneShare = 30;
+    private const long ContentShare = 35,
+        RhythmShare = 60,
+        FourBarShare = 30,
+        TwoBarShare = 55,
+        TuneShare = 25;
     private readonly Lattice _lattice;
     private readonly RagWeights _weights;
     private readonly int _level;
@@ -25,6 +26,7 @@ internal sealed class RagRules
     private readonly long _lateness;
     private readonly ulong _seed;
     private readonly ulong[] _content;
+    private readonly ulong[] _rhythm;
 
     /// <param name="lateness">Extra price of each late note, raised when too many of the displaced are late.</param>
     /// <param name="displacement">Extra price of each displaced note, raised when a setting displaces too many.</param>
@@ -45,7 +47,8 @@ internal sealed class RagRules
         _displacement = displacement;
         _lateness = lateness;
         _seed = Stage.Seed(lattice, brief, 0);
-        _content = lattice.Bars.Select(b => Content(b)).ToArray();
+        _content = lattice.Bars.Select(b => Content(b, true)).ToArray();
+        _rhythm = lattice.Bars.Select(b => Content(b, false)).ToArray();
     }
 
     /// <summary>Price of striking a tune note one unit early; null where that is not done.</summary>
@@ -154,6 +157,7 @@ internal sealed class RagRules
         var salt = Variety.Mix((ulong)pattern, cell.Half);
         // Like bars alike, motifs that return after two and four bars, and a vocabulary of the tune's own.
         price += ContentShare * Variety.Cost(Variety.Mix(_content[cell.Bar], salt)) / 100;
+        price += RhythmShare * Variety.Cost(Variety.Mix(_rhythm[cell.Bar], salt)) / 100;
         price += FourBarShare * Variety.Cost(Variety.Mix(Variety.Mix(_seed, 40 + bar.StrainBar % 4), salt)) / 100;
         price += TwoBarShare * Variety.Cost(Variety.Mix(Variety.Mix(_seed, 20 + bar.StrainBar % 2), salt)) / 100;
         price += TuneShare * Variety.Cost(Variety.Mix(_seed, salt)) / 100;
@@ -210,17 +214,17 @@ internal sealed class RagRules
         return !chord.IsNoChord && (chord.PitchClassSet >> (note.Key % 12) & 1) == 1;
     }
 
-    // A bar's tune as heard: where its notes stand and how they move, whatever the key.
-    private ulong Content(LatticeBar bar)
+    // A bar's tune as heard: where its notes stand and, if wanted, how they move, whatever the key.
+    private ulong Content(LatticeBar bar, bool withPitches)
     {
-        var hash = Variety.Mix(_seed, 17);
+        var hash = Variety.Mix(_seed, withPitches ? 17 : 18);
         var previous = -1;
         foreach (var note in _lattice.Notes)
         {
             if (note.Start >= bar.Start && note.Start < bar.End)
             {
                 hash = Variety.Mix(hash, note.Start - bar.Start);
-                hash = Variety.Mix(hash, previous < 0 ? 0 : note.Key - previous);
+                hash = Variety.Mix(hash, previous < 0 || !withPitches ? 0 : note.Key - previous);
                 previous = note.Key;
             }
         }

@@ -37,15 +37,15 @@ internal sealed record RagWeights
     public static RagWeights Standard { get; } =
         new()
         {
-            First = [4070, 4934, 3607, 3259, 4569, 3298, 2541, 324, 2566, 2961, 3070, 2391, 4882, 1768, 3455, 698],
-            Second = [3923, 4004, 2954, 3553, 5282, 2642, 1544, 549, 2548, 4607, 2831, 3267, 4389, 2047, 2973, 1544],
-            TiedMid = -313,
-            TiedBar = 779,
+            First = [3627, 4663, 3069, 2805, 4233, 2949, 2055, -188, 2261, 2529, 2712, 1982, 4358, 1628, 3404, 361],
+            Second = [3462, 3911, 2468, 3102, 5007, 2103, 1094, 29, 2188, 4320, 2514, 2911, 4110, 1889, 2736, 1276],
+            TiedMid = -265,
+            TiedBar = 770,
         };
 
     /// <summary>Extra price of a syncopation by raggedness in quarters (0, 0.25, 0.5, 0.75, 1), calibrated so that the
     /// figures' rates grow in proportion.</summary>
-    public long[] SyncopationByRaggedness { get; init; } = [6000, 781, 150, -900, -1900];
+    public long[] SyncopationByRaggedness { get; init; } = [6000, 656, 0, -968, -2200];
 
     /// <summary>Extra price of a filler by raggedness in quarters.</summary>
     public long[] FillerByRaggedness { get; init; } = [6000, 600, 0, 0, 0];
