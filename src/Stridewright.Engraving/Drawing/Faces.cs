@@ -7,8 +7,9 @@ internal sealed class Faces
 {
     private static readonly Lazy<Faces> Loaded = new(() => new Faces());
 
-    // The signs are drawn smaller than the serif's capitals; a flat beside a B should be as high.
+    // The signs are drawn smaller than the serif's capitals, the flat much smaller.
     private const float SignScale = 1.15f;
+    private const float FlatScale = 1.5f;
 
     private readonly SKFont[] _serif =
     [
@@ -30,7 +31,7 @@ internal sealed class Faces
     {
         var serif = _serif[(bold ? 1 : 0) + (italic ? 2 : 0)];
         return serif.ContainsGlyph(character) ? (serif.Typeface, 1)
-            : _signs.ContainsGlyph(character) ? (_signs.Typeface, SignScale)
+            : _signs.ContainsGlyph(character) ? (_signs.Typeface, character == '♭' ? FlatScale : SignScale)
             : null;
     }
 

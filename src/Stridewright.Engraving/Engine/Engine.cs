@@ -43,9 +43,13 @@ internal sealed class Engine : IDisposable
                     new DocumentInfo("bridge.mjs") { Category = ModuleCategory.Standard },
                     Assets.Text("bridge.mjs")
                 );
-                if (ready is Task task && !task.Wait((int)limit.TotalMilliseconds, cancellation))
+                if (ready is Task task)
                 {
-                    throw new ScriptInterruptedException();
+                    if (Task.WaitAny([task], (int)limit.TotalMilliseconds, cancellation) < 0)
+                    {
+                        throw new ScriptInterruptedException();
+                    }
+                    task.GetAwaiter().GetResult();
                 }
             }
             return new Engine(engine, (ScriptObject)engine.Global["bridge"]);
@@ -102,25 +106,45 @@ internal sealed class Engine : IDisposable
     private static Guard Watch(V8ScriptEngine engine, TimeSpan limit, CancellationToken cancellation) =>
         new(engine, limit, cancellation);
 
+    /// <summary>An interrupt that comes between two calls into the script is lost: so it is repeated until the work is
+    /// over.</summary>
     private sealed class Guard : IDisposable
     {
+        private static readonly TimeSpan Again = TimeSpan.FromMilliseconds(20);
+
+        private readonly Lock _gate = new();
         private readonly V8ScriptEngine _engine;
-        private readonly CancellationTokenSource _source;
+        private readonly Timer _timer;
         private readonly CancellationTokenRegistration _registration;
+        private bool _over;
 
         public Guard(V8ScriptEngine engine, TimeSpan limit, CancellationToken cancellation)
         {
             _engine = engine;
-            _source = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
-            _registration = _source.Token.Register(engine.Interrupt);
-            _source.CancelAfter(limit);
+            _timer = new Timer(_ => Interrupt(), null, limit, Again);
+            _registration = cancellation.Register(() => _timer.Change(TimeSpan.Zero, Again));
         }
 
         public void Dispose()
         {
+            lock (_gate)
+            {
+                _over = true;
+            }
             _registration.Dispose();
-            _source.Dispose();
+            _timer.Dispose();
             _engine.CancelInterrupt();
+        }
+
+        private void Interrupt()
+        {
+            lock (_gate)
+            {
+                if (!_over)
+                {
+                    _engine.Interrupt();
+                }
+            }
         }
     }
 }
