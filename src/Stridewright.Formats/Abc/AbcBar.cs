@@ -30,8 +30,8 @@ internal sealed class AbcBar
     /// <summary>Number as it is counted at the end; null until then.</summary>
     public string? Number { get; set; }
 
-    /// <summary>Accidentals set in the bar, by letter: they hold in all octaves (ABC 2.1, 4.2 and 11.3).</summary>
-    public int?[] Accidentals { get; } = new int?[7];
+    /// <summary>Accidentals set in the bar so far.</summary>
+    public AbcAccidentals Accidentals { get; } = new();
 
     public ScoreTime Contents => Notes.Aggregate(ScoreTime.Zero, (sum, note) => sum + note.Length);
 }

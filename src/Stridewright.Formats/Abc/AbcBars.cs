@@ -74,10 +74,11 @@ internal sealed class AbcBars(List<AbcBar> bars, AbcFindings findings)
         : length.Denominator is 8 or 16 ? new Metre((int)length.Numerator, (int)length.Denominator)
         : null;
 
-    // Two short bars in a row that make a whole one are one bar, split by a bar line.
+    // Two short bars in a row that make a whole one are one bar, split by a bar line; a pick-up at the beginning is not
+    // taken for half of one.
     private void FindSplitBars()
     {
-        for (var i = 1; i < bars.Count; i++)
+        for (var i = 2; i < bars.Count; i++)
         {
             _goesOn[i] =
                 IsShort(i) && IsShort(i - 1) && !_goesOn[i - 1] && _contents[i - 1] + _contents[i] == Due(i - 1);

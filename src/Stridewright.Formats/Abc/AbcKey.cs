@@ -128,8 +128,8 @@ internal sealed record AbcKey(Key Key, ValueList<int> Alters, int OctaveShift = 
     }
 
     private static bool IsModifier(string word) =>
-        word.Contains('=', StringComparison.Ordinal)
-        || word[0] is '^' or '_'
+        word.IndexOf('=', StringComparison.Ordinal) > 2
+        || word[0] is '^' or '_' or '='
         || word is "treble" or "alto" or "tenor" or "bass" or "perc"
         || word.StartsWith("treble", StringComparison.Ordinal)
         || word.StartsWith("bass", StringComparison.Ordinal);

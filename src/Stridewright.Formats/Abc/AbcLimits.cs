@@ -19,6 +19,9 @@ internal static class AbcLimits
     /// <summary>Notes and rests of one bar; a bar of 64th notes in 12/8 has 96.</summary>
     public const int NotesPerBar = 256;
 
+    /// <summary>Characters of a field beyond which no more lines are joined to it.</summary>
+    public const int FieldLength = 10000;
+
     public const int Voices = 32;
     public const int Graces = 16;
     public const int Verses = 20;

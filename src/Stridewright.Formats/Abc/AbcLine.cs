@@ -34,13 +34,19 @@ internal sealed record AbcLine(int Number, string Text)
             {
                 blockEnd = Array.FindIndex(raw, i, l => l.StartsWith("%%end", StringComparison.Ordinal));
             }
-            var line = WithoutComment(raw[i]).TrimEnd();
+            // An instruction may stand as a directive (ABC 2.1, 11): %%name value is I:name value.
+            var source = raw[i].StartsWith("%%propagate-", StringComparison.Ordinal) ? "I:" + raw[i][2..] : raw[i];
+            var line = WithoutComment(source).TrimEnd();
             if (i <= blockEnd || (line.Length == 0 && raw[i].Contains('%', StringComparison.Ordinal)))
             {
                 continue;
             }
             if (line.StartsWith("+:", StringComparison.Ordinal) && lines.Count > 0 && lines[^1].Field is not null)
             {
+                if (lines[^1].Text.Length > AbcLimits.FieldLength)
+                {
+                    continue;
+                }
                 lines[^1] = lines[^1] with { Text = lines[^1].Text.TrimEnd('\\') + " " + line[2..].Trim() };
                 continue;
             }

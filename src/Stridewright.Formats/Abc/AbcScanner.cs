@@ -5,6 +5,9 @@ namespace Stridewright.Formats.Abc;
 /// <summary>A cursor over one line of music, with the small things that are read in several places.</summary>
 internal sealed class AbcScanner(AbcLine line, AbcFindings findings)
 {
+    // Accidentals before one letter; also keeps a long run of them from being read over and over.
+    private const int MaxMarks = 4;
+
     private readonly string _text = line.Text;
 
     public int At { get; set; }
@@ -79,7 +82,7 @@ internal sealed class AbcScanner(AbcLine line, AbcFindings findings)
     {
         var start = At;
         int? accidental = null;
-        while (Now is '^' or '_' or '=')
+        while (Now is '^' or '_' or '=' && At - start < MaxMarks)
         {
             accidental = Math.Clamp(
                 (accidental ?? 0)

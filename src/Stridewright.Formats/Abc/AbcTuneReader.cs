@@ -18,6 +18,9 @@ internal sealed class AbcTuneReader(AbcFindings findings, AbcSpot start)
     private AbcSpot _tempoSpot;
     private ValueList<string> _order = [];
     private AbcSpot _orderSpot;
+    private AbcScope _scope;
+    private string? _headerPart;
+    private bool _hasPlayingOrder; // by Y:
     private bool _inBody;
     private bool _goesOn; // the last music line ended with a continuation mark
 
@@ -94,7 +97,7 @@ internal sealed class AbcTuneReader(AbcFindings findings, AbcSpot start)
                 }
                 break;
             case 'P':
-                Voice.Section(text.Length > 40 ? text[..40] : text);
+                Voice.Section(PartName(text));
                 break;
             case 'V':
                 var name = text.Split(' ', 2)[0];
@@ -130,6 +133,7 @@ internal sealed class AbcTuneReader(AbcFindings findings, AbcSpot start)
         {
             findings.Warn(start, AbcMessages.NoTitle);
         }
+        NameFirstPart(sounding[0].Bars[0]);
         var bars = new AbcBars(sounding[0].Bars, findings).Build(!_hasMetre);
         double? tempo = null;
         if (_tempo is not null && !AbcFields.TryTempo(_tempo, _unit ?? AbcFields.DefaultUnit(_metre), out tempo))
@@ -174,7 +178,11 @@ internal sealed class AbcTuneReader(AbcFindings findings, AbcSpot start)
                 _unit = ReadUnit(text, spot) ?? _unit;
                 break;
             case 'P':
-                ReadOrder(text, spot);
+                _headerPart = text;
+                if (!_hasPlayingOrder)
+                {
+                    ReadOrder(text, spot);
+                }
                 break;
             case 'V':
                 _firstVoice = _firstVoice.Length == 0 ? text.Split(' ', 2)[0] : _firstVoice;
@@ -197,7 +205,11 @@ internal sealed class AbcTuneReader(AbcFindings findings, AbcSpot start)
                 (_tempo, _tempoSpot) = (text, spot);
                 break;
             case 'Y':
+                _hasPlayingOrder = true;
                 ReadOrder(text, spot);
+                break;
+            case 'I':
+                ReadInstruction(text);
                 break;
             case 'm':
                 findings.Once(Severity.Note, spot, AbcMessages.Macros);
@@ -206,6 +218,29 @@ internal sealed class AbcTuneReader(AbcFindings findings, AbcSpot start)
                 break;
         }
     }
+
+    private void ReadInstruction(string text)
+    {
+        var words = text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        if (words is ["propagate-accidentals", var scope, ..])
+        {
+            _scope =
+                scope == "not" ? AbcScope.Not
+                : scope == "octave" ? AbcScope.Octave
+                : AbcScope.Pitch;
+        }
+    }
+
+    // Where Y: gives the order, a P: in the header is the name of the first part.
+    private void NameFirstPart(AbcBar first)
+    {
+        if (_hasPlayingOrder && _headerPart is not null)
+        {
+            first.Section ??= PartName(_headerPart);
+        }
+    }
+
+    private static string PartName(string text) => text.Length > 40 ? text[..40] : text;
 
     private void ReadOrder(string text, AbcSpot spot)
     {
@@ -268,6 +303,7 @@ internal sealed class AbcTuneReader(AbcFindings findings, AbcSpot start)
             Unit = _unit ?? AbcFields.DefaultUnit(_metre),
             Key = _key ?? AbcKey.CMajor,
             Metre = _metre,
+            Scope = _scope,
         };
         if (_voices.Count < AbcLimits.Voices)
         {

@@ -27,6 +27,8 @@ internal sealed class AbcVoice(string name, AbcFindings findings)
 
     public required Metre? Metre { get; set; }
 
+    public required AbcScope Scope { get; init; }
+
     /// <summary>Within the second layer of a bar (&amp;), which is left out.</summary>
     public bool InOverlay { get; set; }
 
@@ -106,7 +108,7 @@ internal sealed class AbcVoice(string name, AbcFindings findings)
         octave += Key.OctaveShift;
         if (accidental is { } own)
         {
-            OpenBar().Accidentals[(int)step] = own;
+            OpenBar().Accidentals.Set(step, octave, own, Scope);
             return new Pitch(step, own, octave);
         }
         // A tie over the bar line carries its accidental with it.
@@ -119,7 +121,7 @@ internal sealed class AbcVoice(string name, AbcFindings findings)
         {
             return tied;
         }
-        return new Pitch(step, _bar?.Accidentals[(int)step] ?? Key.AlterOf(step), octave);
+        return new Pitch(step, _bar?.Accidentals.Of(step, octave, Scope) ?? Key.AlterOf(step), octave);
     }
 
     public void AddGrace(Pitch pitch)
