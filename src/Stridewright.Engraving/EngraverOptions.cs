@@ -1,4 +1,5 @@
-using System.Text.Json;
+using System.Text;
+using System.Text.Json.Nodes;
 
 namespace Stridewright.Engraving;
 
@@ -9,31 +10,30 @@ internal static class EngraverOptions
     public static byte[] For(PageSetup setup, int systemsPerPage = 0)
     {
         var halfSpace = setup.StaffHeight / 8;
-        return JsonSerializer.SerializeToUtf8Bytes(
-            new Dictionary<string, object>
-            {
-                ["inputFrom"] = "musicxml",
-                ["pageWidth"] = Tenths(setup.Width),
-                ["pageHeight"] = Tenths(setup.Height),
-                ["pageMarginLeft"] = Tenths(setup.SideMargin),
-                ["pageMarginRight"] = Tenths(setup.SideMargin),
-                ["pageMarginTop"] = Tenths(setup.EndMargin),
-                ["pageMarginBottom"] = Tenths(setup.EndMargin),
-                // A staff is eight half spaces high.
-                ["unit"] = halfSpace * 10,
-                ["svgViewBox"] = true,
-                ["header"] = setup.Header ? "auto" : "none",
-                ["bottomMarginHeader"] = PageFrame.HeaderHeight / halfSpace - PageFrame.MarkHalfSpaces,
-                ["footer"] = "none",
-                ["breaks"] = "auto",
-                ["minLastJustification"] = 0.65,
-                ["justifyVertically"] = true,
-                ["spacingLinear"] = 0.36,
-                ["harmDist"] = 1.5,
-                ["lyricWordSpace"] = 2,
-                ["systemMaxPerPage"] = systemsPerPage,
-            }
-        );
+        var options = new JsonObject
+        {
+            ["inputFrom"] = "musicxml",
+            ["pageWidth"] = Tenths(setup.Width),
+            ["pageHeight"] = Tenths(setup.Height),
+            ["pageMarginLeft"] = Tenths(setup.SideMargin),
+            ["pageMarginRight"] = Tenths(setup.SideMargin),
+            ["pageMarginTop"] = Tenths(setup.EndMargin),
+            ["pageMarginBottom"] = Tenths(setup.EndMargin),
+            // A staff is eight half spaces high.
+            ["unit"] = halfSpace * 10,
+            ["svgViewBox"] = true,
+            ["header"] = setup.Header ? "auto" : "none",
+            ["bottomMarginHeader"] = PageFrame.HeaderHeight / halfSpace - PageFrame.MarkHalfSpaces,
+            ["footer"] = "none",
+            ["breaks"] = "auto",
+            ["minLastJustification"] = 0.65,
+            ["justifyVertically"] = true,
+            ["spacingLinear"] = 0.36,
+            ["harmDist"] = 1.5,
+            ["lyricWordSpace"] = 2,
+            ["systemMaxPerPage"] = systemsPerPage,
+        };
+        return Encoding.UTF8.GetBytes(options.ToJsonString());
     }
 
     /// <exception cref="ArgumentOutOfRangeException">A length is outside its range.</exception>
