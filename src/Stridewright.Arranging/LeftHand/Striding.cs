@@ -226,7 +226,8 @@ internal sealed class Striding
     {
         var bar = _lattice.Bars[slot.Bar];
         var root = _lattice.ChordAt(slot.Tick).Chord.Root;
-        var what = (long)shape.Kind * 16 + (shape.Low % 12 - root.PitchClass + 12) % 12;
+        // Runs as such, whatever their notes: else the many ways to run would win by number.
+        var what = (long)shape.Kind * 16 + (shape.MustStep ? 0 : (shape.Low % 12 - root.PitchClass + 12) % 12);
         var key = Variety.Mix(Variety.Mix(_seed, bar.StrainBar % 8 * 64 + slot.Tick - bar.Start), what);
         return (
                 slot.IsBass ? 50
@@ -369,7 +370,7 @@ internal sealed class Striding
     {
         if (to.IsRun)
         {
-            return from.IsRun ? -200 : 1500;
+            return !from.IsRun ? 1500 : from.Kind == to.Kind ? 0 : 800;
         }
         if (from.Kind != LeftKind.Chord)
         {

@@ -2,7 +2,10 @@ using Stridewright.Music;
 
 namespace Stridewright.Arranging;
 
-/// <summary>A tune in written order on one time line, ties merged.</summary>
+/// <summary>
+/// A tune in written order on one time line. A tied note is struck again: a piano's tone is short, and ragging places it
+/// afresh. Only the last note of the tune keeps its ties and dies away.
+/// </summary>
 /// <param name="Starts">Start of each bar.</param>
 internal sealed record FlatTune(ScoreTime[] Starts, FlatNote[] Notes, (ScoreTime At, ChordSymbol Chord)[] Chords)
 {
@@ -12,26 +15,23 @@ internal sealed record FlatTune(ScoreTime[] Starts, FlatNote[] Notes, (ScoreTime
         var notes = new List<FlatNote>();
         var chords = new List<(ScoreTime, ChordSymbol)>();
         var now = ScoreTime.Zero;
-        var tied = false;
+        var tied = new List<bool>();
         for (var i = 0; i < tune.Bars.Count; i++)
         {
             var bar = tune.Bars[i];
             starts[i] = now;
             foreach (var note in bar.Notes)
             {
-                var start = now + note.At;
-                if (tied && notes[^1] is var last && last.Pitch == note.Pitch && last.Start + last.Length == start)
-                {
-                    notes[^1] = last with { Length = last.Length + note.Length };
-                }
-                else
-                {
-                    notes.Add(new FlatNote(start, note.Length, note.Pitch, note.Lyrics, note.Graces));
-                }
-                tied = note.TiedToNext;
+                notes.Add(new FlatNote(now + note.At, note.Length, note.Pitch, note.Lyrics, note.Graces));
+                tied.Add(note.TiedToNext);
             }
             chords.AddRange(bar.Chords.Select(c => (now + c.At, c.Chord)));
             now += bar.Length;
+        }
+        while (notes.Count > 1 && tied[notes.Count - 2] && notes[^2].Pitch == notes[^1].Pitch)
+        {
+            notes[^2] = notes[^2] with { Length = notes[^1].Start + notes[^1].Length - notes[^2].Start };
+            notes.RemoveAt(notes.Count - 1);
         }
         return new FlatTune(starts, [.. notes], [.. chords]);
     }
