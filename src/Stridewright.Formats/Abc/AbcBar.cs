@@ -44,6 +44,9 @@ internal sealed class AbcNote
 
     public ScoreTime Length { get; set; }
 
+    /// <summary>Broken rhythm has changed it with the note after it.</summary>
+    public bool IsBroken { get; set; }
+
     public bool Tie { get; set; }
 
     public ValueList<Pitch> Graces { get; init; } = [];

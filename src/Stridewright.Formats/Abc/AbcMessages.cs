@@ -12,7 +12,8 @@ internal static class AbcMessages
     public const string NoReference = "the tune has no X: line; it was read all the same";
     public const string NoTitle = "the tune has no title (T:)";
     public const string NoKey = "the tune has no key (K:); C major was taken";
-    public const string NoNotes = "the tune has no notes and was left out";
+    public const string NoNotes = "the tune has neither notes nor chord symbols and was left out";
+    public const string ChordsOnly = "the tune has chord symbols but no notes";
     public const string OutsideTune =
         "these lines look like music but stand after a blank line, which ends a tune; take the blank line out to have them read";
     public const string NotAHeader = "this line of the header is neither a field nor music and was left out";
@@ -22,7 +23,7 @@ internal static class AbcMessages
     public const string Macros = "macros (m:) are not expanded";
     public const string MicroTone = "a quarter-tone accidental was read as none";
     public const string DoubledChord = "of two chord symbols at one place the first was taken";
-    public const string BrokenWithoutNote = "a < or > stands before any note of its bar and was left out";
+    public const string BrokenWithoutNote = "a < or > has no note of its own before it in its bar and was left out";
     public const string EmptyChord = "brackets [ ] without a note were left out";
     public const string TieToNowhere = "the tie leads to no note of the same pitch and was left out";
     public const string TupletRunsOut = "a tuplet begins before the last one is complete";

@@ -122,7 +122,11 @@ internal sealed class AbcTuneReader(AbcFindings findings, AbcSpot start)
         var sounding = _voices.Where(v => v.HasNotes && v.Bars.Count > 0).ToList();
         if (sounding.Count == 0)
         {
-            findings.Warn(start, AbcMessages.NoNotes);
+            sounding = _voices.Where(v => v.HasChords).Take(1).ToList();
+            findings.Warn(start, sounding.Count == 0 ? AbcMessages.NoNotes : AbcMessages.ChordsOnly);
+        }
+        if (sounding.Count == 0)
+        {
             return null;
         }
         if (sounding.Count > 1)

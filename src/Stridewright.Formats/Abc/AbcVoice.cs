@@ -40,8 +40,11 @@ internal sealed class AbcVoice(string name, AbcFindings findings)
 
     public bool HasNotes { get; private set; }
 
-    /// <summary>The bar being read; null between a bar line and the next note.</summary>
-    public AbcBar? Current => _bar;
+    /// <summary>True when there is at least one chord symbol.</summary>
+    public bool HasChords => Bars.Exists(b => b.Notes.Exists(n => n.Chord is not null));
+
+    /// <summary>The bar being read, or the one that the next note will begin.</summary>
+    public AbcBar Current => _bar ??= new AbcBar();
 
     /// <summary>Adds a note, or a rest where there is no pitch. <paramref name="times"/> is in unit lengths.</summary>
     public void Add(AbcSpot spot, Pitch? pitch, ScoreTime times, bool tie)
@@ -50,7 +53,7 @@ internal sealed class AbcVoice(string name, AbcFindings findings)
         {
             return;
         }
-        var bar = OpenBar();
+        var bar = Current;
         if (bar.Notes.Count == 0)
         {
             SetMarks(bar, spot);
@@ -108,7 +111,7 @@ internal sealed class AbcVoice(string name, AbcFindings findings)
         octave += Key.OctaveShift;
         if (accidental is { } own)
         {
-            OpenBar().Accidentals.Set(step, octave, own, Scope);
+            Current.Accidentals.Set(step, octave, own, Scope);
             return new Pitch(step, own, octave);
         }
         // A tie over the bar line carries its accidental with it.
@@ -164,14 +167,14 @@ internal sealed class AbcVoice(string name, AbcFindings findings)
         {
             return;
         }
-        if (_bar is not { Notes.Count: > 0 })
+        if (_bar is not { Notes: [.., { IsBroken: false } before] })
         {
             findings.Warn(spot, AbcMessages.BrokenWithoutNote, _bar);
             return;
         }
+        before.IsBroken = true;
         var small = new ScoreTime(1, 1L << marks);
         var large = new ScoreTime(2, 1) - small;
-        var before = _bar.Notes[^1];
         before.Length = OnGrid(before.Length * (longFirst ? large : small), spot, _bar);
         _brokenNext = longFirst ? small : large;
     }
@@ -243,8 +246,6 @@ internal sealed class AbcVoice(string name, AbcFindings findings)
 
     /// <summary>True once no more bars are taken in.</summary>
     public bool IsFull => _full;
-
-    private AbcBar OpenBar() => _bar ??= new AbcBar();
 
     // What holds when the bar's first note comes; fields and marks may stand before it.
     private void SetMarks(AbcBar bar, AbcSpot spot)
