@@ -20,8 +20,6 @@ internal sealed class FakeTools : ITools
 
     public string? EngravingFault { get; init; }
 
-    public bool Disposed { get; private set; }
-
     public static Effort EffortOf(double overall)
     {
         var hand = new HandEffort
@@ -143,7 +141,7 @@ internal sealed class FakeTools : ITools
             );
     }
 
-    public void Dispose() => Disposed = true;
+    public void Dispose() { }
 
     private static Tune TuneOf(string title) =>
         new()
