@@ -164,7 +164,10 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
             );
             return;
         }
-        if (outputs.TryWrite(Outputs(name, arrangement.Score), cancellation, out var problem) is not { } files)
+        if (
+            Outputs(name, arrangement.Score, cancellation, out var problem) is not { } contents
+            || outputs.TryWrite(contents, cancellation, out problem) is not { } files
+        )
         {
             Fail(job, "", problem);
             return;
@@ -180,39 +183,43 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
                 Number = job.Number,
                 Title = job.Tune.Title,
                 Outputs = files,
-                Setting = ReportOf.Setting(
-                    arrangement,
-                    verdict,
-                    HardestBars.Of(tools, arrangement.Score, arrangement.Brief.Hands)
-                ),
+                Setting = ReportOf.Setting(arrangement, verdict, tools.HardestBars(verdict)),
                 Reading = renamed,
             }
         );
     }
 
-    private List<OutputFile> Outputs(string name, Score score)
+    // Null, with the reason, when the score cannot be engraved.
+    private List<OutputFile>? Outputs(string name, Score score, CancellationToken cancellation, out string problem)
     {
+        problem = "";
         var files = new List<OutputFile>();
-        foreach (var format in request.Formats.Distinct())
+        var musicXml = tools.ToMusicXml(score);
+        if (request.Formats.Contains(OutputFormat.MusicXml))
         {
-            switch (format)
-            {
-                case OutputFormat.MusicXml:
-                    files.Add(new OutputFile(name + ".musicxml", tools.ToMusicXml(score)));
-                    break;
-                case OutputFormat.Midi:
-                    files.Add(new OutputFile(name + ".mid", tools.ToMidi(score)));
-                    break;
-                case OutputFormat.Pdf:
-                    files.Add(new OutputFile(name + ".pdf", tools.ToPdf(score, request.Paper)));
-                    break;
-                case OutputFormat.Svg:
-                    var pages = tools.ToSvg(score, request.Paper);
-                    files.AddRange(pages.Select((page, i) => new OutputFile(PageName(name, i + 1, pages.Count), page)));
-                    break;
-                default:
-                    throw new ArgumentOutOfRangeException(nameof(name), format, "no such format");
-            }
+            files.Add(new OutputFile(name + ".musicxml", musicXml));
+        }
+        if (request.Formats.Contains(OutputFormat.Midi))
+        {
+            files.Add(new OutputFile(name + ".mid", tools.ToMidi(score)));
+        }
+        if (!request.Formats.Contains(OutputFormat.Pdf) && !request.Formats.Contains(OutputFormat.Svg))
+        {
+            return files;
+        }
+        var engraving = tools.Engrave(musicXml, request.Paper, cancellation);
+        if (engraving.Value is not { } pages)
+        {
+            problem = WorkbenchMessages.NotEngraved(engraving.Diagnostics is [var fault, ..] ? fault.Message : "");
+            return null;
+        }
+        if (request.Formats.Contains(OutputFormat.Pdf))
+        {
+            files.Add(new OutputFile(name + ".pdf", pages.Pdf()));
+        }
+        if (request.Formats.Contains(OutputFormat.Svg))
+        {
+            files.AddRange(pages.Svg.Select((page, i) => new OutputFile(PageName(name, i + 1, pages.Svg.Count), page)));
         }
         return files;
     }

@@ -12,14 +12,6 @@ internal sealed class BriefReader(ITools tools)
     public const double Slowest = 10,
         Fastest = 480;
 
-    /// <summary>Spans from a small child's hand to more than the largest published (trade.md: 241 mm), in mm.</summary>
-    public const double SmallestSpan = 100,
-        LargestSpan = 320;
-
-    /// <summary>Octaves from the narrowest keyboards made (about 140 mm) outwards, in mm.</summary>
-    public const double NarrowestOctave = 120,
-        WidestOctave = 200;
-
     /// <summary>Signatures are written with up to seven accidentals; so are tonics here.</summary>
     private const int FurthestFifth = 7;
 
@@ -49,13 +41,18 @@ internal sealed class BriefReader(ITools tools)
 
     public PlayerHands HandsOf(string? span, string? octaveWidth)
     {
-        var usual = new PlayerHands();
-        var octave = octaveWidth is null ? usual.OctaveMm : OctaveOf(octaveWidth, usual.OctaveMm);
-        return new PlayerHands
+        var hands = new PlayerHands();
+        if (octaveWidth is not null)
         {
-            OctaveMm = octave,
-            SpanMm = span is null ? usual.SpanMm : MmOf("span", span, octave, SmallestSpan, LargestSpan, usual.SpanMm),
-        };
+            var read = tools.TryReadOctaveWidth(octaveWidth, out var mm, out var problem);
+            hands = read ? hands with { OctaveMm = mm } : Fault("octave-width", problem, hands);
+        }
+        if (span is not null)
+        {
+            var read = tools.TryReadSpan(span, hands.OctaveMm, out var mm, out var problem);
+            hands = read ? hands with { SpanMm = mm } : Fault("span", problem, hands);
+        }
+        return hands;
     }
 
     public double? TempoOf(double? given)
@@ -65,31 +62,6 @@ internal sealed class BriefReader(ITools tools)
             Fault("bpm", WorkbenchMessages.Tempo(bpm, Slowest, Fastest));
         }
         return given;
-    }
-
-    private double OctaveOf(string text, double usual)
-    {
-        if (text.Length == 0 || !char.IsAsciiDigit(text[0]))
-        {
-            Fault("octave-width", WorkbenchMessages.OctaveInFigures);
-            return usual;
-        }
-        return MmOf("octave-width", text, usual, NarrowestOctave, WidestOctave, usual);
-    }
-
-    private double MmOf(string wish, string text, double octaveMm, double lowest, double highest, double usual)
-    {
-        if (!tools.TryReadSpan(text, octaveMm, out var mm, out var error))
-        {
-            Fault(wish, error);
-            return usual;
-        }
-        if (!(mm >= lowest && mm <= highest))
-        {
-            Fault(wish, WorkbenchMessages.Width(text, lowest, highest));
-            return usual;
-        }
-        return mm;
     }
 
     private Feel? FeelOf(string text)
@@ -138,4 +110,10 @@ internal sealed class BriefReader(ITools tools)
     }
 
     private void Fault(string wish, string message) => _faults.Add(new Problem(wish, null, "", message));
+
+    private PlayerHands Fault(string wish, string message, PlayerHands unchanged)
+    {
+        Fault(wish, message);
+        return unchanged;
+    }
 }

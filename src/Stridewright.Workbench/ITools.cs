@@ -1,6 +1,7 @@
 using Stridewright.Arranging;
 using Stridewright.Hands;
 using Stridewright.Music;
+using Stridewright.Workbench.Reports;
 
 namespace Stridewright.Workbench;
 
@@ -15,19 +16,28 @@ internal interface ITools : IDisposable
     /// <summary>A two-staff score from MusicXML, plain or in its container.</summary>
     Reading<Score> ReadMusicXmlScore(Stream stream);
 
-    /// <summary>Reads a span such as <c>205</c>, <c>8.1in</c> or <c>ninth</c>.</summary>
-    bool TryReadSpan(string text, double octaveMm, out double mm, out string error);
+    /// <summary>Reads a span such as <c>205</c>, <c>8.1in</c> or <c>ninth</c>, within the spans of hands.</summary>
+    bool TryReadSpan(string text, double octaveMm, out double mm, out string problem);
+
+    /// <summary>Reads the width of an octave such as <c>165.1</c> or <c>6.5in</c>, within those of keyboards.</summary>
+    bool TryReadOctaveWidth(string text, out double mm, out string problem);
 
     ArrangeResult Arrange(Tune tune, Brief brief, CancellationToken cancellation);
 
     Verdict Judge(Score score, PlayerHands hands, double? quartersPerMinute);
 
+    /// <summary>Up to three bars that ask most, hardest first.</summary>
+    ValueList<HardBar> HardestBars(Verdict verdict);
+
     byte[] ToMusicXml(Score score);
 
     byte[] ToMidi(Score score);
 
-    byte[] ToPdf(Score score, Paper paper);
-
-    /// <summary>One picture a page.</summary>
-    IReadOnlyList<byte[]> ToSvg(Score score, Paper paper);
+    /// <summary>Lays the MusicXML of <see cref="ToMusicXml"/> out on pages.</summary>
+    Reading<EngravedPages> Engrave(byte[] musicXml, Paper paper, CancellationToken cancellation);
 }
+
+/// <summary>An engraved score.</summary>
+/// <param name="Svg">One picture a page.</param>
+/// <param name="Pdf">Draws the pages as one PDF.</param>
+internal sealed record EngravedPages(IReadOnlyList<byte[]> Svg, Func<byte[]> Pdf);

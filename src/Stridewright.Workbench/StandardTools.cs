@@ -7,6 +7,7 @@ using Stridewright.Formats.MusicXml;
 using Stridewright.Hands;
 using Stridewright.Music;
 using Stridewright.Sound;
+using Stridewright.Workbench.Reports;
 
 namespace Stridewright.Workbench;
 
@@ -16,25 +17,29 @@ namespace Stridewright.Workbench;
 /// </summary>
 internal sealed class StandardTools : ITools
 {
+    private const int HardBars = 3;
     private Engraver? _engraver;
 
     public Reading<ValueList<Tune>> ReadAbc(Stream stream)
     {
         var text = AbcReader.Decode(stream);
-        if (text.Value is null)
+        if (text.Value is not { } source)
         {
             return new(null, text.Diagnostics);
         }
-        var reading = AbcReader.Read(new StringReader(text.Value));
-        return reading with { Diagnostics = [.. text.Diagnostics, .. reading.Diagnostics] };
+        var book = AbcReader.Read(new StringReader(source));
+        return book with { Diagnostics = [.. text.Diagnostics, .. book.Diagnostics] };
     }
 
     public Reading<Tune> ReadMusicXmlTune(Stream stream) => MusicXmlReader.ReadTune(stream);
 
     public Reading<Score> ReadMusicXmlScore(Stream stream) => MusicXmlReader.ReadScore(stream);
 
-    public bool TryReadSpan(string text, double octaveMm, out double mm, out string error) =>
-        SpanText.TryRead(text, octaveMm, out mm, out error);
+    public bool TryReadSpan(string text, double octaveMm, out double mm, out string problem) =>
+        SpanText.TryRead(text, octaveMm, out mm, out problem);
+
+    public bool TryReadOctaveWidth(string text, out double mm, out string problem) =>
+        OctaveWidthText.TryRead(text, out mm, out problem);
 
     public ArrangeResult Arrange(Tune tune, Brief brief, CancellationToken cancellation) =>
         Arranger.Arrange(tune, brief, cancellation);
@@ -42,29 +47,35 @@ internal sealed class StandardTools : ITools
     public Verdict Judge(Score score, PlayerHands hands, double? quartersPerMinute) =>
         Hands.Judge.Check(score, hands, quartersPerMinute);
 
+    public ValueList<HardBar> HardestBars(Verdict verdict) =>
+        verdict.HardestBars(HardBars).Select(bar => new HardBar(bar.Number, bar.Value)).ToValueList();
+
     public byte[] ToMusicXml(Score score) => Bytes(stream => MusicXmlWriter.Write(score, stream));
 
     public byte[] ToMidi(Score score) => Bytes(stream => MidiWriter.Write(Performer.Perform(score), stream));
 
-    public byte[] ToPdf(Score score, Paper paper) =>
-        Bytes(stream => PdfWriter.Write(Engrave(score, paper), stream, score.Title));
-
-    public IReadOnlyList<byte[]> ToSvg(Score score, Paper paper) =>
-        [.. Engrave(score, paper).Pages.Select(Encoding.UTF8.GetBytes)];
-
-    public void Dispose() => _engraver?.Dispose();
-
-    private EngravedScore Engrave(Score score, Paper paper)
+    public Reading<EngravedPages> Engrave(byte[] musicXml, Paper paper, CancellationToken cancellation)
     {
+        if (!Engraver.IsSupported)
+        {
+            return new(null, [new(Severity.Error, Place.Whole, Engraver.UnsupportedMessage)]);
+        }
         _engraver ??= Engraver.Create();
         var setup = PageSetup.Default with
         {
-            Paper = paper == Paper.Letter ? Engraving.Paper.Letter : Engraving.Paper.A4,
+            Paper = paper == Paper.A4 ? Engraving.Paper.A4 : Engraving.Paper.Letter,
         };
-        using var xml = new MemoryStream(ToMusicXml(score));
-        var reading = _engraver.Engrave(xml, setup);
-        return reading.Value ?? throw new NotSupportedException(reading.Diagnostics[0].Message);
+        using var source = new MemoryStream(musicXml);
+        var engraved = _engraver.Engrave(source, setup, cancellation);
+        return new(
+            engraved.Value is { } score
+                ? new([.. score.Pages.Select(Encoding.UTF8.GetBytes)], () => Bytes(s => PdfWriter.Write(score, s)))
+                : null,
+            engraved.Diagnostics
+        );
     }
+
+    public void Dispose() => _engraver?.Dispose();
 
     private static byte[] Bytes(Action<Stream> write)
     {

@@ -23,7 +23,6 @@ internal static class WorkbenchMessages
     public const string BothLevels = "give one level for both hands, or left and right ones, not both";
     public const string TonicOnly =
         "give the tonic alone, such as F, Bb or F#: whether the key is major or minor stays the tune's";
-    public const string OctaveInFigures = "give the width of an octave in figures, such as 165.1 or 6.5in";
 
     public static string Unreadable(string path, Exception fault) =>
         fault switch
@@ -70,6 +69,9 @@ internal static class WorkbenchMessages
     public static string MoreFaults(int count) =>
         string.Create(CultureInfo.InvariantCulture, $"and {count} more faults of this file: mend the first ones");
 
+    public static string NotEngraved(string reason) =>
+        $"it could not be engraved ({reason}): leave pdf and svg out of --format";
+
     public static string Feel(string given) => $"'{given}' is no feel: choose classic, stride, waltz or six-eight";
 
     public static string Level(int given, int lowest, int highest) =>
@@ -88,12 +90,6 @@ internal static class WorkbenchMessages
         );
 
     public static string Key(string given) => $"'{given}' is no tonic: {TonicOnly}";
-
-    public static string Width(string given, double lowest, double highest) =>
-        string.Create(
-            CultureInfo.InvariantCulture,
-            $"'{given}' is out of range: choose {lowest} to {highest} mm, that is {lowest / 25.4:0.0}in to {highest / 25.4:0.0}in"
-        );
 
     private static bool IsDiskFull(IOException fault)
     {

@@ -18,7 +18,7 @@ public sealed class ArrangeFilesTests : IDisposable
         Assert.Equal(ArrangeOutcome.AllWritten, report.Outcome);
         Assert.Equal(["ferry.mid", "ferry.musicxml", "ferry.pdf"], _folder.Files("out"));
         Assert.Equal("xml of Ferry 1", File.ReadAllText(_folder["out/ferry.musicxml"]));
-        Assert.Equal("pdf of Ferry 1 on A4", File.ReadAllText(_folder["out/ferry.pdf"]));
+        Assert.Equal("pdf of xml of Ferry 1 on A4", File.ReadAllText(_folder["out/ferry.pdf"]));
     }
 
     [Fact]
@@ -35,18 +35,23 @@ public sealed class ArrangeFilesTests : IDisposable
     }
 
     [Fact]
-    public void The_hardest_bars_are_those_the_judge_finds_hardest_alone()
+    public void The_engraver_is_asked_once_a_tune_and_only_for_pages()
     {
-        var tools = new FakeTools
-        {
-            Judging = score => new Verdict(
-                [],
-                FakeTools.EffortOf(score.Bars.Count > 1 ? 20 : 10 * (int.Parse(score.Bars[0].Number) % 4))
-            ),
-        };
-        var setting = Assert.Single(Arrange(tools, _folder.Put("ferry.abc", OneTune)).Written).Setting;
-        Assert.Equal([new HardBar("3", 30), new HardBar("2", 20), new HardBar("1", 10)], setting.HardestBars);
-        Assert.Contains("judge 205 96", tools.Calls);
+        var path = _folder.Put("ferry.abc", OneTune);
+        var tools = new FakeTools();
+        Arrange(tools, Request(path) with { Formats = [OutputFormat.MusicXml, OutputFormat.Midi] });
+        Assert.DoesNotContain("engrave", tools.Calls);
+        Arrange(tools, Request(path) with { Formats = [OutputFormat.Pdf, OutputFormat.Svg] });
+        Assert.Single(tools.Calls, "engrave");
+    }
+
+    [Fact]
+    public void A_score_that_cannot_be_engraved_is_reported_and_nothing_of_it_is_written()
+    {
+        var tools = new FakeTools { EngravingFault = "not on this system" };
+        var report = Arrange(tools, _folder.Put("ferry.abc", OneTune));
+        Assert.Contains("not on this system", Assert.Single(report.Problems).Message);
+        Assert.Empty(_folder.Files("out"));
     }
 
     [Fact]

@@ -2,6 +2,7 @@ using System.Text;
 using Stridewright.Arranging;
 using Stridewright.Hands;
 using Stridewright.Music;
+using Stridewright.Workbench.Reports;
 
 namespace Stridewright.Workbench.Tests;
 
@@ -17,7 +18,7 @@ internal sealed class FakeTools : ITools
 
     public Func<Score, Verdict> Judging { get; init; } = _ => new Verdict([], EffortOf(20));
 
-    public bool Disposed { get; private set; }
+    public string? EngravingFault { get; init; }
 
     public static Effort EffortOf(double overall)
     {
@@ -96,9 +97,15 @@ internal sealed class FakeTools : ITools
         return new Reading<Score>(ScoreOf("Score", "1", "2"), []);
     }
 
-    public bool TryReadSpan(string text, double octaveMm, out double mm, out string error)
+    public bool TryReadSpan(string text, double octaveMm, out double mm, out string problem)
     {
-        error = "no span: " + text;
+        problem = "no span: " + text;
+        return double.TryParse(text, out mm);
+    }
+
+    public bool TryReadOctaveWidth(string text, out double mm, out string problem)
+    {
+        problem = "no width: " + text;
         return double.TryParse(text, out mm);
     }
 
@@ -118,12 +125,23 @@ internal sealed class FakeTools : ITools
 
     public byte[] ToMidi(Score score) => Encoding.UTF8.GetBytes("midi of " + score.Title);
 
-    public byte[] ToPdf(Score score, Paper paper) => Encoding.UTF8.GetBytes($"pdf of {score.Title} on {paper}");
+    public ValueList<HardBar> HardestBars(Verdict verdict) => [new HardBar("3", verdict.Effort.Overall)];
 
-    public IReadOnlyList<byte[]> ToSvg(Score score, Paper paper) =>
-        ["<svg>1</svg>"u8.ToArray(), "<svg>2</svg>"u8.ToArray()];
+    public Reading<EngravedPages> Engrave(byte[] musicXml, Paper paper, CancellationToken cancellation)
+    {
+        Calls.Add("engrave");
+        return EngravingFault is { } fault
+            ? new(null, [new Diagnostic(Severity.Error, Place.Whole, fault)])
+            : new(
+                new EngravedPages(
+                    ["<svg>1</svg>"u8.ToArray(), "<svg>2</svg>"u8.ToArray()],
+                    () => Encoding.UTF8.GetBytes($"pdf of {Encoding.UTF8.GetString(musicXml)} on {paper}")
+                ),
+                []
+            );
+    }
 
-    public void Dispose() => Disposed = true;
+    public void Dispose() { }
 
     private static Tune TuneOf(string title) =>
         new()

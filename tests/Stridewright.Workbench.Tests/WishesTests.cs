@@ -107,18 +107,6 @@ public sealed class WishesTests
                 new Wishes { BeatsPerMinute = double.PositiveInfinity }
             },
             {
-                "span",
-                new Wishes { Span = "20" }
-            },
-            {
-                "span",
-                new Wishes { Span = "2050" }
-            },
-            {
-                "octave-width",
-                new Wishes { OctaveWidth = "1651" }
-            },
-            {
                 "octave-width",
                 new Wishes { OctaveWidth = "" }
             },

@@ -370,7 +370,9 @@ internal sealed class Striding
     {
         if (to.IsRun)
         {
-            return !from.IsRun ? 1500 : from.Kind == to.Kind ? 0 : 800;
+            return !from.IsRun ? 1500
+                : from.Kind == to.Kind ? 0
+                : 800;
         }
         if (from.Kind != LeftKind.Chord)
         {

@@ -119,5 +119,5 @@ public sealed record HandEffortReport(
     double MeanStretch
 );
 
-/// <summary>A bar and its effort when judged alone, 1 to 100.</summary>
+/// <summary>A bar by its printed number and its effort, 1 to 100.</summary>
 public sealed record HardBar(string Bar, double Effort);
