@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Globalization;
 using System.Text.Json;
@@ -11,6 +12,7 @@ namespace Stridewright.Trials;
 internal static class CorpusRun
 {
     private const int Batch = 40;
+    private static readonly ConcurrentDictionary<string, (int Times, string Example)> Failed = new();
 
     public static int Run(IReadOnlyList<CorpusTune> tunes, string[] args)
     {
@@ -78,6 +80,10 @@ internal static class CorpusRun
                 }
             }
         );
+        foreach (var (what, (times, example)) in Failed.OrderBy(f => f.Key, StringComparer.Ordinal))
+        {
+            Console.WriteLine($"FAIL {what} in {times} settings, such as {example}");
+        }
         Console.WriteLine($"audit: {failures} of {set.Count(s => s.Path is not null)} scores fail");
         foreach (var (name, (pass, all)) in advisories.OrderBy(a => a.Key, StringComparer.Ordinal))
         {
@@ -166,7 +172,12 @@ internal static class CorpusRun
             else if (!pass.GetBoolean())
             {
                 var places = check.Value.GetProperty("places").EnumerateArray().Take(3).Select(p => p.GetString());
-                Console.WriteLine($"FAIL {name} {check.Name}: {string.Join(" | ", places)}");
+                var tune = name!.Split('.')[0];
+                Failed.AddOrUpdate(
+                    $"{tune} {check.Name}",
+                    _ => (1, $"{name}: {string.Join(" | ", places)}"),
+                    (_, f) => (f.Times + 1, f.Example)
+                );
             }
         }
         foreach (var test in advisories.Keys.Where(k => k.Contains(" fails ", StringComparison.Ordinal)).ToList())

@@ -25,7 +25,7 @@ public static class Arranger
         {
             return Refused(ArrangingMessages.TooLong(tune.Bars.Count, MostBars));
         }
-        tune = Unfolding.BySectionOrder(tune);
+        tune = Unfolding.WithRepeatStarts(Unfolding.BySectionOrder(tune));
         var metre = Feels.MainMetre(tune);
         var feel = brief.Feel ?? Feels.For(metre);
         return Feels.Fit(feel, metre)

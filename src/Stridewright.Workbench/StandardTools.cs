@@ -61,10 +61,7 @@ internal sealed class StandardTools : ITools
             return new(null, [new(Severity.Error, Place.Whole, Engraver.UnsupportedMessage)]);
         }
         _engraver ??= Engraver.Create();
-        var setup = PageSetup.Default with
-        {
-            Paper = paper == Paper.A4 ? Engraving.Paper.A4 : Engraving.Paper.Letter,
-        };
+        var setup = PageSetup.Default with { Paper = paper == Paper.A4 ? Engraving.Paper.A4 : Engraving.Paper.Letter };
         using var source = new MemoryStream(musicXml);
         var engraved = _engraver.Engrave(source, setup, cancellation);
         return new(

@@ -24,7 +24,12 @@ internal sealed class FakeTools : ITools
     {
         var hand = new HandEffort
         {
+            Value = overall,
             StrokesPerSecond = 3,
+            KeysPerStroke = 1.5,
+            MedianLeapBitsPerSecond = 3,
+            StretchedShare = 0,
+            SyncopatedShare = 0.1,
             LeapBitsPerSecond = 7,
             StrainedShare = 0,
             MeanStretch = 0.5,
@@ -32,6 +37,7 @@ internal sealed class FakeTools : ITools
         return new Effort
         {
             Overall = overall,
+            Bars = [],
             Right = hand,
             Left = hand,
         };

@@ -54,6 +54,26 @@ public static class Unfolding
         return tune with { SectionOrder = [], Bars = WithoutBrokenTies(all).ToValueList() };
     }
 
+    /// <summary>
+    /// The tune with every repeat's start marked, so that a score that is written from it says where to go back to
+    /// whatever the reader's own rule for a missing start. The place is that of <see cref="Unfold"/>.
+    /// </summary>
+    public static Tune WithRepeatStarts(Tune tune)
+    {
+        ArgumentNullException.ThrowIfNull(tune);
+        var bars = tune.Bars.ToList();
+        for (var from = 0; from < bars.Count; )
+        {
+            var (start, end, times) = NextRepeat(tune.Bars, from);
+            if (times > 1 && start > 0)
+            {
+                bars[start] = bars[start] with { Marks = bars[start].Marks with { RepeatStart = true } };
+            }
+            from = end;
+        }
+        return tune with { Bars = bars.ToValueList() };
+    }
+
     // Null when the result would be too long, or empty because no bar's endings are ever played.
     private static List<TuneBar>? PlayOut(ValueList<TuneBar> bars)
     {
