@@ -94,7 +94,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         var thin = line.Notes.Where(n => _thinBars.Contains(lattice.BarAt(n.Tick))).Select(n => n.Tick).ToHashSet();
         var right = Texturing.Solve(stage, line, _rightStrain, thin, cancellation);
         var left = Striding.Solve(stage, right, _leftStrain, cancellation);
-        return (right, left);
+        return (Crushing.Add(stage, right), left);
     }
 
     // What the judge refused: strain costs more, thick bars are thinned, and what stays is slowed where the brief allows.

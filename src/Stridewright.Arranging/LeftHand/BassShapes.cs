@@ -40,7 +40,7 @@ internal sealed class BassShapes(Stage stage)
     private IEnumerable<(Tone Tone, long Price, bool MustStep)> Tones(LeftSlot slot, LeftSlot? next, ChordSymbol chord)
     {
         var due = chord.Lowest;
-        if (slot.Changes || slot.IsLast || _level == 1)
+        if (slot.Changes || slot.IsLast || _level == 1 || (slot.First && stage.Lattice.Bars[slot.Bar].EndsStrain))
         {
             yield return (due, 0, false);
             if (slot.Changes && chord.Bass is null && FifthUnderTonic(slot, chord) is { } fifthUnder)
@@ -184,7 +184,7 @@ internal sealed class BassShapes(Stage stage)
             }
             var up = 12 + (third.PitchClass - chord.Root.PitchClass + 12) % 12;
             var stretch = stage.Reach.Of(key, key + up);
-            var colour = stage.Lattice.Feel == Feel.Stride ? 300 : 1600;
+            var colour = stage.Lattice.Feel == Feel.Stride ? -100 : 1000;
             ValueList<Pitch> pitches = [Pitch.At(key, chord.Root), Pitch.At(key + up, third)];
             if (stretch != Stretch.Out)
             {

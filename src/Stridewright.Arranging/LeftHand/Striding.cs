@@ -19,6 +19,9 @@ internal sealed class Striding
     private readonly ulong _seed;
     private readonly BassShapes _basses;
 
+    // Latest release among the right hand's notes up to each.
+    private readonly int[] _soundsUntil;
+
     private Striding(Stage stage, RightLine right, long strainPrice)
     {
         _stage = stage;
@@ -29,6 +32,11 @@ internal sealed class Striding
         _level = stage.Brief.LeftLevel;
         _seed = stage.Seed(7);
         _basses = new BassShapes(stage);
+        _soundsUntil = new int[right.Notes.Length];
+        for (var i = 0; i < right.Notes.Length; i++)
+        {
+            _soundsUntil[i] = Math.Max(right.Notes[i].End, i > 0 ? _soundsUntil[i - 1] : 0);
+        }
     }
 
     /// <param name="strainPrice">Price of a strained shape, raised when they are too many.</param>
@@ -209,14 +217,15 @@ internal sealed class Striding
         (note.Top.Midi - key) % 12 is 1 or 11 && note.Top.Midi - key < 14
         || note.Below.Any(p => p.Midi - key is 1 or 13);
 
+    // The first right-hand note that may still sound at a tick. A held note may outlast those after it.
     private int FirstSounding(int tick)
     {
         int low = 0,
-            high = _right.Notes.Length;
+            high = _soundsUntil.Length;
         while (low < high)
         {
             var middle = (low + high) / 2;
-            (low, high) = _right.Notes[middle].End > tick ? (low, middle) : (middle + 1, high);
+            (low, high) = _soundsUntil[middle] > tick ? (low, middle) : (middle + 1, high);
         }
         return low;
     }

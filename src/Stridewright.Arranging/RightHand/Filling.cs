@@ -12,6 +12,10 @@ internal sealed class Filling
 {
     private const int Unit = Lattice.TicksPerUnit;
     private const int LowestKey = 57;
+
+    // Ticks from which a note of the tune is long: six sixteenths of 2/4, four eighths elsewhere.
+    private const int LongInDuple = 6 * Unit,
+        LongElsewhere = 4 * Unit;
     private const long PassingTone = 500,
         PassingOnBeat = 1500,
         NoStep = 6000,
@@ -32,7 +36,7 @@ internal sealed class Filling
         600,
         1500,
         3000,
-        300,
+        900,
         5000,
         5000,
         5000,
@@ -167,7 +171,8 @@ internal sealed class Filling
         return step < 0 ? TuneNote(onsets, 0, 1) : new RightOnset(int.MaxValue, -1);
     }
 
-    // A note lasts to the next onset, or to its own end where the tune rests.
+    // A note lasts to the next onset, or to its own end where the tune rests. A long note of the tune sounds on above its
+    // fillers, in a voice of its own, where one hand can hold it and play them.
     private RightNote[] Lengthen(RightOnset[] onsets, Pitch[] pitches)
     {
         var notes = new RightNote[onsets.Length];
@@ -184,7 +189,45 @@ internal sealed class Filling
                 Top = pitches[i],
             };
         }
+        for (var i = 0; i < notes.Length; i++)
+        {
+            if (!notes[i].IsFiller && HeldUntil(notes, i) is { } held)
+            {
+                notes[i] = notes[i] with { End = held, Holds = true };
+                for (var f = i + 1; f < notes.Length && notes[f].IsFiller; f++)
+                {
+                    notes[f] = notes[f] with { UnderHeld = true, End = Math.Min(notes[f].End, held) };
+                }
+            }
+        }
         return notes;
+    }
+
+    // Where a tune note is released that sounds on above its fillers; null where it does not.
+    private int? HeldUntil(RightNote[] notes, int index)
+    {
+        var plain = _lattice.Notes[notes[index].Tune];
+        var last = index;
+        while (last + 1 < notes.Length && notes[last + 1].IsFiller)
+        {
+            last++;
+        }
+        if (last == index || plain.Length < (_lattice.IsDuple ? LongInDuple : LongElsewhere))
+        {
+            return null;
+        }
+        var next = last + 1 < notes.Length ? notes[last + 1].Tick : _lattice.End;
+        var end = next - plain.End <= Unit ? next : plain.End;
+        for (var f = index + 1; f <= last; f++)
+        {
+            var under = notes[f].Top.Midi;
+            var apart = notes[index].Top.Midi - under;
+            if (apart < 2 || notes[f].Tick >= end || _reach.Of(under, notes[index].Top.Midi) > Stretch.Possible)
+            {
+                return null;
+            }
+        }
+        return end;
     }
 
     private readonly record struct Candidate(Pitch Pitch, long Price, bool IsPassing, bool IsFiller);

@@ -18,8 +18,14 @@ internal sealed record RightNote
     /// <summary>Keys under the top one, lowest first.</summary>
     public ValueList<Pitch> Below { get; init; } = [];
 
+    /// <summary>A crushed note before the top one.</summary>
+    public Pitch? Crushed { get; init; }
+
     /// <summary>Struck under a tune note that goes on sounding above it.</summary>
     public bool UnderHeld { get; init; }
+
+    /// <summary>Sounds on above the fillers that follow.</summary>
+    public bool Holds { get; init; }
 
     public bool IsFiller => Tune < 0;
 

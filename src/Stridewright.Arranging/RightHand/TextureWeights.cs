@@ -14,5 +14,5 @@ internal sealed record TextureWeights
     public required long[] Leave { get; init; }
 
     public static TextureWeights Standard { get; } =
-        new() { Offset = [0, -606, -931, -1059, -837], Leave = [684, -92, 41, 332, 45] };
+        new() { Offset = [0, -663, -1076, -1147, -893], Leave = [618, -103, 111, 306, -10] };
 }

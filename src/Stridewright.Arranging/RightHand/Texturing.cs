@@ -112,7 +112,7 @@ internal sealed class Texturing
         {
             new(Texture.Single, [], top, top, Stretch.Comfortable, Price(index, Texture.Single)),
         };
-        if (_level < 4 || _thin.Contains(note.Tick) || note.UnderHeld)
+        if (_level < 4 || _thin.Contains(note.Tick) || note.UnderHeld || note.Holds)
         {
             return [.. shapes];
         }

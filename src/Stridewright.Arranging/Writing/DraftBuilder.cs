@@ -68,6 +68,7 @@ internal static class DraftBuilder
                             Metre = bar.Metre,
                             Key = bar.Key,
                             Length = lattice.Tick * bar.Length,
+                            Lead = lattice.Tick * bar.Lead,
                             Chords = symbols[i].ToValueList(),
                             Directions = i == 0 ? [tempo] : [],
                             Marks = bar.Marks,

@@ -28,6 +28,10 @@ public sealed record DraftBar
 
     public required ScoreTime Length { get; init; }
 
+    /// <summary>What of the metre's bar is missing before a short bar; null: all that is missing, where the bar is
+    /// implicit (a pick-up, the second part of a split bar), else nothing.</summary>
+    public ScoreTime? Lead { get; init; }
+
     public ValueList<PlacedChord> Chords { get; init; } = [];
 
     public ValueList<Direction> Directions { get; init; } = [];

@@ -18,8 +18,10 @@ internal sealed class VoiceSpeller
         _id = id;
         _length = Units(bar.Length);
         _grid = new MetreGrid(bar.Metre, _length);
-        // A pick-up, or the second part of a split bar, ends where the full bar ends.
-        _offset = bar.Implicit ? Math.Max(0, Units(bar.Metre.BarLength) - _length) : 0;
+        _offset =
+            bar.Lead is { } lead ? Units(lead)
+            : bar.Implicit ? Math.Max(0, Units(bar.Metre.BarLength) - _length)
+            : 0;
     }
 
     /// <summary>The voices of a hand, from what falls into the bar, in time order per voice.</summary>
