@@ -109,7 +109,7 @@ public sealed class UnfoldingTests
                         b => Assert.True(b.Marks is { RepeatStart: false, RepeatEnd: 0, Ending.Count: 0 })
                     );
                 },
-                iter: 2000
+                iter: 500
             );
 
     private static string Played(Tune tune) => string.Concat(tune.Bars.Select(b => b.Number));

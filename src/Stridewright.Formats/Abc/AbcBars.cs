@@ -12,6 +12,7 @@ internal sealed class AbcBars(List<AbcBar> bars, AbcFindings findings)
 {
     private readonly ScoreTime[] _contents = bars.Select(b => b.Contents).ToArray();
     private readonly ScoreTime[] _lengths = bars.Select(b => b.Contents).ToArray();
+    private readonly HashSet<int> _freeBars = [];
     private readonly bool[] _goesOn = new bool[bars.Count]; // second part of a bar that is split
 
     public ValueList<TuneBar> Build(bool metreIsMissing)
@@ -62,10 +63,8 @@ internal sealed class AbcBars(List<AbcBar> bars, AbcFindings findings)
         {
             findings.Add(Severity.Note, bars[free[0]].Spot, AbcMessages.GuessedMetre(metre.ToString()), bars[free[0]]);
         }
-        _freeBars = [.. free];
+        _freeBars.UnionWith(free);
     }
-
-    private HashSet<int> _freeBars = [];
 
     // 2/4, 3/4, 4/4, 5/4 …; else in eighths or sixteenths.
     private static Metre? MetreOf(ScoreTime length) =>
@@ -119,25 +118,33 @@ internal sealed class AbcBars(List<AbcBar> bars, AbcFindings findings)
             }
             if (holds > due)
             {
-                findings.Warn(bars[i].Spot, AbcMessages.LongBar(Quarters(holds), Quarters(due)), bars[i]);
+                findings.Warn(bars[i].Spot, AbcMessages.LongBar(InUnits(holds, i), InUnits(due, i)), bars[i]);
             }
             else if (StartsAfresh(i) || EndsAtMark(i))
             {
                 var others = kept.GetValueOrDefault(due - holds) - (due - holds == holds ? 1 : 0);
                 if (i > 0 && others <= 0)
                 {
-                    findings.Warn(bars[i].Spot, AbcMessages.ShortBarKept(Quarters(holds), Quarters(due)), bars[i]);
+                    findings.Warn(bars[i].Spot, AbcMessages.ShortBarKept(InUnits(holds, i), InUnits(due, i)), bars[i]);
                 }
             }
             else if (!_goesOn[i] && !_goesOn[i + 1])
             {
-                findings.Warn(bars[i].Spot, AbcMessages.ShortBar(Quarters(holds), Quarters(due)), bars[i]);
+                findings.Warn(bars[i].Spot, AbcMessages.ShortBar(InUnits(holds, i), InUnits(due, i)), bars[i]);
                 _lengths[i] = due;
             }
         }
     }
 
-    private static string Quarters(ScoreTime time) => new ScoreTime(time.Numerator * 4, time.Denominator) + " quarters";
+    // As a fraction over the metre's unit where it comes out even: 5/8 in 6/8.
+    private string InUnits(ScoreTime time, int i)
+    {
+        var unit = bars[i].Metre!.Value.Unit;
+        var count = time * unit;
+        return count.Denominator == 1
+            ? string.Create(CultureInfo.InvariantCulture, $"{count.Numerator}/{unit}")
+            : time.ToString();
+    }
 
     // A tie must lead to the next note, of the same pitch, with no rest between. Across a repeat sign or into an
     // ending it may lead elsewhere; then it is dropped without a word.

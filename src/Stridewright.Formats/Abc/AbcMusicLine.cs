@@ -36,7 +36,7 @@ internal sealed class AbcMusicLine(AbcTuneReader tune, AbcLine line, AbcFindings
             case '|':
             case ':' when _scan.Next is '|' or ':':
             case '[' when _scan.Next == '|':
-                ReadBarLine();
+                AbcBarSigns.ReadBarLine(_scan, Voice, findings);
                 return true;
             case '[':
                 ReadBracket();
@@ -149,72 +149,6 @@ internal sealed class AbcMusicLine(AbcTuneReader tune, AbcLine line, AbcFindings
         Voice.AddBarsOfRest(spot, count);
     }
 
-    private void ReadBarLine()
-    {
-        var start = _scan.At;
-        while (
-            _scan.Now is '|' or ':'
-            || (_scan.Now == ']' && _scan.At > start && _scan.Slice(_scan.At - 1, _scan.At) == "|")
-            || (_scan.Now == '[' && _scan.Next == '|')
-        )
-        {
-            _scan.At++;
-        }
-        var sign = _scan.Since(start);
-        var before = sign.Length - sign.TrimStart(':').Length;
-        var after = sign.Length - sign.TrimEnd(':').Length;
-        var isFinal = sign.Contains("|]", StringComparison.Ordinal) && sign != "[|]";
-        var isDouble =
-            !isFinal
-            && sign != "[|]"
-            && (sign.Contains("||", StringComparison.Ordinal) || sign.Contains("[|", StringComparison.Ordinal));
-        // Of colons alone, half belong to either side; more than one colon means more repeats (ABC 2.1, 4.8).
-        var colons = before == sign.Length ? Math.Max(1, before / 2) : before;
-        Voice.BarLine(
-            before > 0 ? Math.Min(colons + 1, AbcLimits.Times) : 0,
-            after > 0,
-            isDouble && before + after == 0,
-            isFinal
-        );
-        var here = _scan.At;
-        _scan.SkipSpaces();
-        if (char.IsAsciiDigit(_scan.Now))
-        {
-            ReadEnding();
-        }
-        else
-        {
-            _scan.At = here;
-        }
-    }
-
-    // Numbers of an ending: 1   1,3   1-3.
-    private void ReadEnding()
-    {
-        var spot = _scan.Spot;
-        var numbers = new SortedSet<int>();
-        var from = 0;
-        while (char.IsAsciiDigit(_scan.Now))
-        {
-            if (_scan.Number(AbcLimits.Times, out _) is not { } number)
-            {
-                findings.Warn(spot, AbcMessages.BadEnding);
-                numbers.Clear();
-                break;
-            }
-            for (var n = from > 0 ? from : number; n <= number; n++)
-            {
-                numbers.Add(n);
-            }
-            from = _scan.Now == '-' ? number : 0;
-            if (_scan.Now is ',' or '-' or '.')
-            {
-                _scan.At++;
-            }
-        }
-        Voice.Ending(spot, numbers.ToValueList());
-    }
-
     private void ReadBracket()
     {
         var start = _scan.At++;
@@ -226,7 +160,7 @@ internal sealed class AbcMusicLine(AbcTuneReader tune, AbcLine line, AbcFindings
         _scan.SkipSpaces();
         if (char.IsAsciiDigit(_scan.Now))
         {
-            ReadEnding();
+            AbcBarSigns.ReadEnding(_scan, Voice, findings);
             return;
         }
         ReadChord(new AbcSpot(line.Number, start + 1));

@@ -57,18 +57,9 @@ public sealed class AbcBarsTests
     }
 
     [Theory]
-    [InlineData(
-        "A8|B6|c8|]",
-        "line 6, column 4, bar 2: the bar holds 3 quarters where 4 quarters is due; it was filled up"
-    )]
-    [InlineData(
-        "A8|B9|c8|]",
-        "line 6, column 4, bar 2: the bar holds 9/2 quarters where 4 quarters is due; it was kept"
-    )]
-    [InlineData(
-        "A8|B5:|c8|]",
-        "line 6, column 4, bar 2: the bar holds 5/2 quarters where 4 quarters is due, and no short bar"
-    )]
+    [InlineData("A8|B6|c8|]", "line 6, column 4, bar 2: the bar holds 3/4 where 4/4 is due; it was filled up")]
+    [InlineData("A8|B9|c8|]", "line 6, column 4, bar 2: the bar holds 9/8 where 4/4 is due; it was kept")]
+    [InlineData("A8|B5:|c8|]", "line 6, column 4, bar 2: the bar holds 5/8 where 4/4 is due, and no short bar")]
     [InlineData("A8|\nc8-|d8|]", "line 7, column 1, bar 2: the tie leads to no note")]
     [InlineData("|:A8|1 B8|2 c8|]", "the ending before this one has no repeat sign")]
     [InlineData("A8|\"Hello\"B8|]", "line 6, column 4, bar 2: \"Hello\" is no chord symbol")]
@@ -155,6 +146,14 @@ public sealed class AbcBarsTests
             ["1one 2three", "1two 2four", "1five", "1six"],
             notes.Select(n => string.Join(' ', n.Lyrics.Select(l => l.Verse + l.Text)))
         );
+    }
+
+    [Fact]
+    public void A_chart_of_chords_without_notes_is_a_tune_too()
+    {
+        var tune = Abc.Body("\"C\"z8|\"F\"z4\"G7\"z4|");
+        Assert.Equal("r8 | r8", Abc.Notes(tune));
+        Assert.Equal("C@0 | F@0 G7@4", Abc.Chords(tune));
     }
 
     [Fact]
