@@ -37,15 +37,15 @@ internal sealed record RagWeights
     public static RagWeights Standard { get; } =
         new()
         {
-            First = [3627, 4663, 3069, 2805, 4233, 2949, 2055, -188, 2261, 2529, 2712, 1982, 4358, 1628, 3404, 361],
-            Second = [3462, 3911, 2468, 3102, 5007, 2103, 1094, 29, 2188, 4320, 2514, 2911, 4110, 1889, 2736, 1276],
-            TiedMid = -265,
-            TiedBar = 770,
+            First = [3124, 4449, 2536, 2286, 3334, 1568, 1220, -826, 2163, 2395, 2593, 1990, 4378, 1564, 3065, 310],
+            Second = [2933, 3800, 2064, 2689, 4319, 1816, 705, -301, 2097, 4187, 2441, 2991, 4062, 1908, 2718, 1386],
+            TiedMid = -380,
+            TiedBar = 1100,
         };
 
     /// <summary>Extra price of a syncopation by raggedness in quarters (0, 0.25, 0.5, 0.75, 1), calibrated so that the
     /// figures' rates grow in proportion.</summary>
-    public long[] SyncopationByRaggedness { get; init; } = [6000, 656, 0, -968, -2200];
+    public long[] SyncopationByRaggedness { get; init; } = [6000, 468, 0, -1156, -2600];
 
     /// <summary>Extra price of a filler by raggedness in quarters.</summary>
     public long[] FillerByRaggedness { get; init; } = [6000, 600, 0, 0, 0];
