@@ -5,7 +5,9 @@ using Stridewright.Trials;
 // trials calibrate SHARED [ROUNDS]    fit the rhythm prices
 // trials textures SHARED              fit the texture prices
 // trials measure SHARED               rhythm figures of the held-back tunes with the prices in the source
-// trials corpus SHARED OUT [--levels 1,2,..] [--spans 185,..] [--every N]   set the corpus and audit every score
+// trials corpus SHARED OUT [--levels 1,2,..] [--spans 185,..] [--every N] [--held]   set the corpus, or the
+//     tunes held back from calibration, and audit every score
+// trials split SHARED                 which tunes are which
 var tunes = CorpusTunes.Read(args[1]);
 var (fit, held) = CorpusTunes.Split(tunes);
 switch (args[0])
@@ -17,10 +19,14 @@ switch (args[0])
     case "textures":
         Calibration.Textures([.. fit.Select(t => t.Tune)], [.. held.Select(t => t.Tune)], 24);
         break;
+    case "split":
+        Console.WriteLine("calibrated on: " + string.Join(", ", fit.Select(t => t.Name)));
+        Console.WriteLine("held back: " + string.Join(", ", held.Select(t => t.Name)));
+        break;
     case "measure":
         Calibration.Measure([.. held.Select(t => t.Tune)], RagWeights.Standard);
         break;
     default:
-        return CorpusRun.Run(tunes, args);
+        return CorpusRun.Run(args.Contains("--held") ? held : tunes, args);
 }
 return 0;

@@ -25,12 +25,15 @@ internal static class DraftBuilder
                 .Add(
                     new Stroke(
                         Hand.Right,
-                        1,
+                        note.UnderHeld ? 2 : 1,
                         lattice.Tick * (note.Tick - lattice.Bars[bar].Start),
                         lattice.Tick * (note.End - note.Tick),
                         [.. note.Below, note.Top],
                         note.IsFiller ? "fill" : "tune"
                     )
+                    {
+                        Graces = note.Crushed is { } crushed ? [crushed] : [],
+                    }
                 );
         }
         foreach (var (slot, shape) in left.Notes.Select(n => (n.Slot, n.Shape)))
