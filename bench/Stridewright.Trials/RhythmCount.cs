@@ -36,31 +36,20 @@ internal sealed class RhythmCount
 
     public void Add(Lattice lattice, Ragged ragged)
     {
-        var bits = new int[lattice.Bars.Length];
-        foreach (var onset in ragged.Onsets.Where(o => o.Tick % Lattice.TicksPerUnit == 0 && o.Tick >= 0))
-        {
-            var bar = lattice.BarAt(onset.Tick);
-            bits[bar] |= 1 << (7 - Math.Min(7, (onset.Tick - lattice.Bars[bar].Start) / Lattice.TicksPerUnit));
-        }
+        var bits = Figures.Patterns(lattice, ragged.Onsets);
         var (early, late) = Ragging.Displaced(lattice, ragged);
         TuneNotes += lattice.Notes.Length;
         Displaced += early + late;
         Onsets += ragged.Onsets.Length;
         Fillers += ragged.Onsets.Count(o => o.IsFiller);
-        var full = Enumerable
-            .Range(0, bits.Length)
-            .Where(i => !lattice.Bars[i].IsShort && lattice.Bars[i].Length == 16)
-            .ToArray();
+        var full = Enumerable.Range(0, bits.Length).Where(i => bits[i] >= 0).ToArray();
         var here = 0;
         foreach (var i in full)
         {
-            var next = i + 1 < bits.Length && full.Contains(i + 1) ? bits[i + 1] : 0xFF;
-            var (a, b) = (bits[i] >> 4, bits[i] & 15);
-            First[a]++;
-            Second[b]++;
-            var untied = (a == 13 ? 1 : 0) + (b == 13 ? 1 : 0);
-            var mid = (bits[i] >> 2 & 15) == 13 ? 1 : 0;
-            var line = (bits[i] & 3) == 3 && next >> 6 == 1 ? 1 : 0;
+            var next = i + 1 < bits.Length && bits[i + 1] >= 0 ? bits[i + 1] : 0xFF;
+            First[bits[i] >> 4]++;
+            Second[bits[i] & 15]++;
+            var (untied, mid, line) = Figures.In(bits[i], next);
             Untied += untied;
             TiedMid += mid;
             TiedBar += line;

@@ -2,6 +2,15 @@ using System.Numerics;
 
 namespace Stridewright.Arranging;
 
+/// <summary>Extra prices that hold shares of a whole setting down: raised until they do.</summary>
+/// <param name="Displacement">Of each displaced note.</param>
+/// <param name="Lateness">Of each late note.</param>
+/// <param name="Syncopation">Of each syncopation.</param>
+internal readonly record struct RagExtra(long Displacement, long Lateness, long Syncopation)
+{
+    public long Sum => Displacement + Lateness + Syncopation;
+}
+
 /// <summary>
 /// What may be displaced and filled, and what it costs: the ragging rules (anticipate only a note that differs from the
 /// one before or leaves it a full unit, belongs to the chord of its beat and sounds through it; late notes are rare;
@@ -28,9 +37,7 @@ internal sealed class RagRules
     private readonly ulong[] _content;
     private readonly ulong[] _rhythm;
 
-    /// <param name="lateness">Extra price of each late note, raised when too many of the displaced are late.</param>
-    /// <param name="displacement">Extra price of each displaced note, raised when a setting displaces too many.</param>
-    public RagRules(Lattice lattice, Brief brief, RagWeights weights, long displacement, long lateness)
+    public RagRules(Lattice lattice, Brief brief, RagWeights weights, RagExtra extra)
     {
         _lattice = lattice;
         _weights = weights;
@@ -44,8 +51,9 @@ internal sealed class RagRules
             3 => 400,
             _ => 0,
         };
-        _displacement = displacement;
-        _lateness = lateness;
+        _syncopation += extra.Syncopation;
+        _displacement = extra.Displacement;
+        _lateness = extra.Lateness;
         _seed = Stage.Seed(lattice, brief, 0);
         _content = lattice.Bars.Select(b => Content(b, true)).ToArray();
         _rhythm = lattice.Bars.Select(b => Content(b, false)).ToArray();

@@ -14,26 +14,31 @@ internal static class Ragging
     /// <summary>Largest share of displaced tune notes: trial on 29 tunes.</summary>
     private const double MostDisplaced = 0.2;
     private const double MostLate = 0.2;
-    private const long DearestDisplacement = 12_000;
+    private const long DearestExtra = 12_000;
+
+    /// <summary>Share of bars with a short-long-short figure at raggedness 0.5: single printed rags have up to 65 %.</summary>
+    private const double MostFigured = 0.6;
 
     public static Ragged Solve(Lattice lattice, Brief brief, RagWeights weights, CancellationToken cancellation)
     {
         var cells = RagCell.Cut(lattice);
-        long displacement = 0,
-            lateness = 0;
+        var extra = new RagExtra();
         while (true)
         {
-            var rules = new RagRules(lattice, brief, weights, displacement, lateness);
+            var rules = new RagRules(lattice, brief, weights, extra);
             var ragged = Solve(lattice, cells, rules, cancellation);
             var (early, late) = Displaced(lattice, ragged);
-            var tooLate = late > MostLate * (early + late);
-            var tooMany = early + late > MostDisplaced * lattice.Notes.Length;
-            if ((!tooLate && !tooMany) || displacement + lateness >= DearestDisplacement)
+            var figured = Figures.Share(Figures.Patterns(lattice, ragged.Onsets));
+            var next = new RagExtra(
+                extra.Displacement + (early + late > MostDisplaced * lattice.Notes.Length ? 700 : 0),
+                extra.Lateness + (late > MostLate * (early + late) ? 1500 : 0),
+                extra.Syncopation + (figured > MostFigured + (brief.Raggedness - 0.5) ? 400 : 0)
+            );
+            if (next == extra || next.Sum > DearestExtra)
             {
                 return ragged;
             }
-            lateness += tooLate ? 1500 : 0;
-            displacement += tooMany ? 700 : 0;
+            extra = next;
         }
     }
 
