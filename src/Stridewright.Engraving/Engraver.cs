@@ -137,16 +137,12 @@ public sealed class Engraver : IDisposable
         return pages;
     }
 
-    // The engraver fills page after page and may leave two systems for the last one: share them out evenly instead.
+    // The engraver fills page after page and may leave a lone system for the last one: give it company.
     private static string[] Balanced(Engine engine, string[] pages, PageSetup setup)
     {
-        if (pages.Length < 2)
-        {
-            return pages;
-        }
         var systems = pages.Select(page => page.AsSpan().Count("class=\"system\"")).ToArray();
-        var most = (systems.Sum() + pages.Length - 1) / pages.Length;
-        if (systems.Max() <= most)
+        var most = systems.Max() - 1;
+        if (pages.Length < 2 || systems[^1] > 1 || most < 2)
         {
             return pages;
         }

@@ -29,6 +29,8 @@ internal static class EngraverOptions
             ["minLastJustification"] = 0.65,
             ["justifyVertically"] = true,
             ["spacingLinear"] = 0.36,
+            ["spacingStaff"] = 9,
+            ["spacingSystem"] = 3,
             ["harmDist"] = 1.5,
             ["lyricWordSpace"] = 2,
             ["systemMaxPerPage"] = systemsPerPage,

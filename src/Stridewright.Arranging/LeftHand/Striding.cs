@@ -146,7 +146,7 @@ internal sealed class Striding
     // Notes of a run into the next bass, mostly where phrases end.
     private IEnumerable<LeftShape> Runs(LeftSlot slot)
     {
-        if (_level < 4 || slot.Changes)
+        if (_level < 4 || slot.Changes || slot.Bar == _lattice.Bars.Length - 1)
         {
             yield break;
         }
@@ -391,12 +391,7 @@ internal sealed class Striding
         {
             return 0;
         }
-        var distance = 0L;
-        var count = Math.Min(from.Pitches.Count, to.Pitches.Count);
-        for (var i = 0; i < count; i++)
-        {
-            distance += Math.Abs(from.Pitches[i].Midi - to.Pitches[i].Midi);
-        }
+        var distance = VoiceLeading.Registered(from.Pitches, to.Pitches);
         return 250 + 60 * distance + (from.Pitches.Count != to.Pitches.Count ? 300 : 0);
     }
 }

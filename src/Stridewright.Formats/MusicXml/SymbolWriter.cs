@@ -123,7 +123,8 @@ internal sealed partial class SymbolWriter(XmlOut xml, Divisions divisions)
         {
             using (xml.Open("direction-type"))
             {
-                xml.Text("words", words, ("font-weight", "bold"));
+                // The metronome mark follows on the same line: a no-break space keeps them apart.
+                xml.Text("words", tempo ? words + "\u00A0" : words, ("font-weight", "bold"));
             }
         }
         if (tempo)
