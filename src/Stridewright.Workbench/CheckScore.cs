@@ -58,7 +58,7 @@ internal sealed class CheckScore(ITools tools, CheckRequest request)
                 QuartersPerMinute = tempo,
                 Effort = ReportOf.Effort(verdict.Effort),
                 Spots = verdict.Faults.Select(fault => ReportOf.Spot(score, fault)).ToValueList(),
-                Reading = findings.Select(ReportOf.Remark).ToValueList(),
+                Reading = findings.Concat(verdict.Remarks).Select(ReportOf.Remark).ToValueList(),
             },
         };
     }
