@@ -59,7 +59,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         {
             Note(ArrangingMessages.Moved(interval));
         }
-        if (!Feels.IsDuple(metre) && (metre.Count, metre.Unit) is not ((3, 4) or (6, 8)))
+        if (!Feels.IsUsual(metre))
         {
             Note(ArrangingMessages.OtherMetre(metre));
         }
@@ -184,8 +184,9 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             {
                 Feel.Classic => "With a steady beat",
                 Feel.Stride => "Swinging",
-                Feel.Waltz => "Waltz time",
-                _ => "March time",
+                Feel.Waltz when Feels.IsUsual(metre) => "Waltz time",
+                Feel.SixEight when Feels.IsUsual(metre) => "March time",
+                _ => "Steadily",
             },
             BeatsPerMinute = tempo,
             BeatUnit = unit,

@@ -9,6 +9,10 @@ internal static class Feels
     public static bool IsDuple(Metre metre) =>
         metre is { Count: 2, Unit: 4 } or { Count: 4, Unit: 4 } or { Count: 2, Unit: 2 };
 
+    /// <summary>2/4, 4/4, 2/2, 3/4 and 6/8: the metres this music is written in.</summary>
+    public static bool IsUsual(Metre metre) =>
+        IsDuple(metre) || metre is { Count: 3, Unit: 4 } or { Count: 6, Unit: 8 };
+
     /// <summary>The feel taken when the brief names none. Metres other than 2/4, 4/4, 2/2, 3/4 and 6/8 are arranged in
     /// their own groove, three-timed ones as a waltz, compound ones as a march.</summary>
     public static Feel For(Metre metre) =>
