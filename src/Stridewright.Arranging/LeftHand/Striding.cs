@@ -45,7 +45,7 @@ internal sealed class Striding
 
     private LeftLine Solve(CancellationToken cancellation)
     {
-        var slots = LeftSlot.Of(_lattice);
+        var slots = Breaks.Apply(_stage, _right, LeftSlot.Of(_lattice));
         if (slots.Length == 0)
         {
             return new LeftLine([], 0);
