@@ -16,7 +16,7 @@ internal static class Register
     {
         var toKey = tonic is { } wanted ? ToKey(tune.Bars[0].Key.Tonic, wanted) : Interval.Unison;
         var keys = tune.Bars.SelectMany(b => b.Notes).Select(n => n.Pitch.Midi + toKey.Semitones).Order().ToArray();
-        var octaves = Enumerable.Range(-3, 7).OrderBy(o => Off(keys, 12 * o)).ThenBy(Math.Abs).First();
+        var octaves = Enumerable.Range(-3, 7).OrderBy(o => Off(keys, 12 * o)).ThenBy(o => o).First();
         return new Interval(toKey.Steps + 7 * octaves, toKey.Semitones + 12 * octaves);
     }
 

@@ -1,7 +1,0 @@
-namespace Stridewright.Arranging.Tests;
-
-public sealed class PlaceholderTests
-{
-    [Fact]
-    public void Placeholder() => Assert.True(true);
-}
