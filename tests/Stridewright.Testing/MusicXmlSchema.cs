@@ -1,11 +1,10 @@
 using System.Xml;
 using System.Xml.Schema;
-using Stridewright.Testing;
 
-namespace Stridewright.Formats.Tests.MusicXml;
+namespace Stridewright.Testing;
 
 /// <summary>The MusicXML 4.0 schema of the W3C Music Notation Community Group.</summary>
-internal static class MusicXmlSchema
+public static class MusicXmlSchema
 {
     private static readonly Lazy<XmlSchemaSet> Loaded = new(Load);
 
@@ -13,7 +12,13 @@ internal static class MusicXmlSchema
     public static IReadOnlyList<string> Faults(Stream document)
     {
         var faults = new List<string>();
-        var settings = new XmlReaderSettings { ValidationType = ValidationType.Schema, Schemas = Loaded.Value };
+        var settings = new XmlReaderSettings
+        {
+            DtdProcessing = DtdProcessing.Ignore,
+            XmlResolver = null,
+            ValidationType = ValidationType.Schema,
+            Schemas = Loaded.Value,
+        };
         settings.ValidationFlags |= XmlSchemaValidationFlags.ReportValidationWarnings;
         settings.ValidationEventHandler += (_, e) => faults.Add($"line {e.Exception.LineNumber}: {e.Message}");
         using var reader = XmlReader.Create(document, settings);

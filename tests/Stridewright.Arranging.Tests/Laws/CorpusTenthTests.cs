@@ -1,0 +1,97 @@
+using Stridewright.Formats.Abc;
+using Stridewright.Formats.MusicXml;
+using Stridewright.Hands;
+using Stridewright.Music;
+using Stridewright.Testing;
+
+namespace Stridewright.Arranging.Tests.Laws;
+
+/// <summary>
+/// Every tenth tune of the outside corpus at levels 1 to 6 and three spans, held against the independent audit and the
+/// MusicXML schema. All of it: `dotnet run --project bench/Stridewright.Trials -- corpus ../shared OUT`.
+/// </summary>
+public sealed class CorpusTenthTests : IDisposable
+{
+    private static readonly int[] Spans = [185, 205, 230];
+
+    // These answer keys go back to the beginning at a repeat end without a start; ABC 2.1, 4.8 to the last double bar.
+    private static readonly HashSet<string> KeysAgainstTheStandard = ["gingerhogs-no2", "falling-about", "wassail-1"];
+
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("stridewright-tenth-");
+
+    public void Dispose() => _folder.Delete(recursive: true);
+
+    [Fact]
+    public void Every_tenth_tune_passes_the_independent_audit_at_all_levels_and_spans()
+    {
+        var tunes = Tenth().ToList();
+        Assert.True(tunes.Count >= 14);
+        int notes = 0,
+            kept = 0;
+        foreach (var span in Spans)
+        {
+            var scores = new List<(string Score, string? Melody)>();
+            foreach (var (name, tune, melody) in tunes)
+            {
+                for (var level = Brief.LowestLevel; level <= Brief.HighestLevel; level++)
+                {
+                    var brief = new Brief
+                    {
+                        LeftLevel = level,
+                        RightLevel = level,
+                        Hands = new PlayerHands { SpanMm = span },
+                    };
+                    var result = Arranger.Arrange(tune, brief, TestContext.Current.CancellationToken);
+                    Assert.True(result.Arrangement is not null, $"{name} level {level} span {span}: {result.Refusal}");
+                    notes += result.Arrangement.Tune.Notes;
+                    kept += result.Arrangement.Tune.Kept;
+                    var path = Path.Combine(_folder.FullName, $"{name}.{level}.{span}.musicxml");
+                    using (var file = File.Create(path))
+                    {
+                        MusicXmlWriter.Write(result.Arrangement.Score, file);
+                    }
+                    using var written = File.OpenRead(path);
+                    Assert.Empty(MusicXmlSchema.Faults(written));
+                    scores.Add((path, melody));
+                }
+            }
+            Assert.Empty(Audit.Failures(span, [.. scores.Where(s => s.Melody is null)]));
+            Assert.Empty(Audit.Failures(span, [.. scores.Where(s => s.Melody is not null)]));
+        }
+        Assert.True(kept >= 0.99 * notes, $"{kept} of {notes}");
+    }
+
+    [Fact]
+    public void Effort_rises_from_the_first_level_to_the_last() =>
+        Assert.All(
+            Tenth().Where(t => t.Tune.Bars.Count >= 8),
+            t =>
+            {
+                var efforts = Enumerable.Range(1, 6).Select(level => EffortOf(t.Tune, level)).ToList();
+                Assert.True(efforts[^1] > efforts[0] + 5, $"{t.Name}: {string.Join(" ", efforts)}");
+            }
+        );
+
+    private static double EffortOf(Tune tune, int level) =>
+        Arranger.Arrange(tune, new Brief { LeftLevel = level, RightLevel = level }).Arrangement!.Verdict.Effort.Overall;
+
+    private static IEnumerable<(string Name, Tune Tune, string? Melody)> Tenth()
+    {
+        var abc = Corpus.Files("corpus/abc", ".abc").Where((_, i) => i % 10 == 0);
+        foreach (var path in abc)
+        {
+            var name = Path.GetFileNameWithoutExtension(path);
+            var melody = Path.ChangeExtension(path, ".melody.mid");
+            var tune = AbcReader.Read(new StringReader(File.ReadAllText(path))).Value![0];
+            yield return (name, tune, File.Exists(melody) && !KeysAgainstTheStandard.Contains(name) ? melody : null);
+        }
+        foreach (var path in Corpus.Files("corpus/musicxml/valid", ".mxl", ".musicxml").Where((_, i) => i % 10 == 0))
+        {
+            using var file = File.OpenRead(path);
+            if (MusicXmlReader.ReadTune(file).Value is { } tune)
+            {
+                yield return (Path.GetFileNameWithoutExtension(path), tune, null);
+            }
+        }
+    }
+}

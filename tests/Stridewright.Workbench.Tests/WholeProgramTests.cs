@@ -1,0 +1,147 @@
+using NAudio.Midi;
+using Stridewright.Arranging;
+using Stridewright.Engraving;
+using Stridewright.Formats.Abc;
+using Stridewright.Formats.Midi;
+using Stridewright.Formats.MusicXml;
+using Stridewright.Hands;
+using Stridewright.Music;
+using Stridewright.Sound;
+using Stridewright.Testing;
+
+namespace Stridewright.Workbench.Tests;
+
+/// <summary>
+/// What the project writes, held against other programs' reading of it: the engraving library's time map of our MusicXML,
+/// NAudio's reading of our MIDI, the MusicXML schema, and our own readers.
+/// </summary>
+public sealed class WholeProgramTests(WholeProgramTests.Desk desk) : IClassFixture<WholeProgramTests.Desk>
+{
+    public static TheoryData<string, int> Samples =>
+        new(
+            from file in Directory
+                .EnumerateFiles(Path.Combine(Corpus.CheckoutRoot, "samples"), "*.abc")
+                .Order(StringComparer.Ordinal)
+            from level in (int[])[1, 4, 6]
+            select (Path.GetFileName(file), level)
+        );
+
+    [Theory]
+    [MemberData(nameof(Samples))]
+    public void Midi_onsets_are_those_of_the_engravers_time_map(string sample, int level)
+    {
+        // The engraver starts a note after its crushed notes, we strike those before it, and each rolls chords in
+        // its own time: without either here.
+        var score = Plain(Arrange(sample, level));
+        var engraved = desk.Engraver.Engrave(
+            new MemoryStream(Xml(score)),
+            PageSetup.Default,
+            TestContext.Current.CancellationToken
+        );
+        Assert.Empty(engraved.Diagnostics);
+        var theirs = engraved
+            .Value!.TimeMap.Where(e => e.Notes.Any(id => !IsTiedOn(score, id)))
+            .Select(e => Math.Round(e.Quarters, 3))
+            .Distinct()
+            .Order();
+        var performance = Performer.Perform(score);
+        var ours = Read(performance)
+            .Select(n => Math.Round((double)n.AbsoluteTime / performance.TicksPerQuarter, 3))
+            .Distinct()
+            .Order();
+        Assert.Equal(theirs, ours);
+    }
+
+    [Theory]
+    [MemberData(nameof(Samples))]
+    public void Another_midi_reader_reads_the_performance_back(string sample, int level)
+    {
+        var performance = Performer.Perform(Arrange(sample, level));
+        var theirs = Read(performance)
+            .Select(n => (n.AbsoluteTime, n.NoteNumber, (long)n.NoteLength, n.Velocity))
+            .Order();
+        Assert.Equal(performance.Strokes.Select(s => (s.Tick, s.Key, s.Length, s.Velocity)).Order(), theirs);
+    }
+
+    [Theory]
+    [MemberData(nameof(Samples))]
+    public void The_score_is_valid_and_reads_back_as_it_was(string sample, int level)
+    {
+        var score = Arrange(sample, level);
+        var xml = Xml(score);
+        Assert.Empty(MusicXmlSchema.Faults(new MemoryStream(xml)));
+        var read = MusicXmlReader.ReadScore(new MemoryStream(xml));
+        Assert.DoesNotContain(read.Diagnostics, d => d.Severity != Severity.Note);
+        Assert.Equal(
+            Timeline.Of(score).Select(s => (s.Hand, s.Key, s.Start, s.End)).Order(),
+            Timeline.Of(read.Value!).Select(s => (s.Hand, s.Key, s.Start, s.End)).Order()
+        );
+        Assert.Equal(
+            score.Bars.Select(b => (b.Number, b.Metre.ToString(), b.Key.Signature)),
+            read.Value!.Bars.Select(b => (b.Number, b.Metre.ToString(), b.Key.Signature))
+        );
+        Assert.Equal(score.Bars.SelectMany(b => b.Chords), read.Value.Bars.SelectMany(b => b.Chords));
+        Assert.True(Judge.Check(read.Value, new PlayerHands()).IsPlayable);
+    }
+
+    /// <summary>One engraver for all tests here; it takes a moment to start.</summary>
+    public sealed class Desk : IDisposable
+    {
+        public Engraver Engraver { get; } = Engraver.Create();
+
+        public void Dispose() => Engraver.Dispose();
+    }
+
+    private static Score Arrange(string sample, int level)
+    {
+        var text = File.ReadAllText(Path.Combine(Corpus.CheckoutRoot, "samples", sample));
+        var tune = AbcReader.Read(new StringReader(text)).Value![0];
+        var brief = new Brief { LeftLevel = level, RightLevel = level };
+        return Arranger.Arrange(tune, brief, TestContext.Current.CancellationToken).Arrangement!.Score;
+    }
+
+    private static Score Plain(Score score) =>
+        score with
+        {
+            Bars = score
+                .Bars.Select(b =>
+                    b with
+                    {
+                        Voices = b
+                            .Voices.Select(v =>
+                                v with
+                                {
+                                    Events = v.Events.Select(e => e with { Graces = [], Rolled = false }).ToValueList(),
+                                }
+                            )
+                            .ToValueList(),
+                    }
+                )
+                .ToValueList(),
+        };
+
+    private static bool IsTiedOn(Score score, string id)
+    {
+        var plain = id.Split("-rend")[0];
+        return score
+            .Bars.SelectMany(b => b.Voices)
+            .SelectMany(v => v.Events)
+            .Any(e => e.Notes.Any(n => n.Id == plain && n.TieStop));
+    }
+
+    private static byte[] Xml(Score score)
+    {
+        using var stream = new MemoryStream();
+        MusicXmlWriter.Write(score, stream);
+        return stream.ToArray();
+    }
+
+    private static List<NoteOnEvent> Read(Performance performance)
+    {
+        using var stream = new MemoryStream();
+        MidiWriter.Write(performance, stream);
+        stream.Position = 0;
+        var file = new MidiFile(stream, strictChecking: true);
+        return [.. file.Events.SelectMany(t => t).OfType<NoteOnEvent>().Where(n => n.Velocity > 0)];
+    }
+}
