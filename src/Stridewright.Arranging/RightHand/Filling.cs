@@ -11,7 +11,7 @@ namespace Stridewright.Arranging;
 internal sealed class Filling
 {
     private const int Unit = Lattice.TicksPerUnit;
-    private const int LowestKey = 57;
+    private const int LowestKey = 60;
 
     // Ticks from which a note of the tune is long: six sixteenths of 2/4, four eighths elsewhere.
     private const int LongInDuple = 6 * Unit,

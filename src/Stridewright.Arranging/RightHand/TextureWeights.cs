@@ -14,5 +14,5 @@ internal sealed record TextureWeights
     public required long[] Leave { get; init; }
 
     public static TextureWeights Standard { get; } =
-        new() { Offset = [0, -663, -1076, -1147, -893], Leave = [618, -103, 111, 306, -10] };
+        new() { Offset = [0, -705, -1279, -1418, -1000], Leave = [634, -83, 145, 398, 34] };
 }

@@ -21,7 +21,9 @@ internal enum Texture
 internal sealed class Texturing
 {
     private const int Unit = Lattice.TicksPerUnit;
-    private const int LowestKey = 55;
+
+    // Measured: one onset in twenty reaches below key 62. The left hand needs the room under middle C.
+    private const int LowestKey = 60;
     private const long Forced = 40_000;
 
     // Share in percent of single, two-note, octave, octave with inner notes and block at the eight places of a bar.
