@@ -10,7 +10,7 @@ namespace Stridewright.Arranging;
 /// </summary>
 internal static class ChordShapes
 {
-    private const int MiddleLow = 54,
+    private const int MiddleLow = 55,
         MiddleHigh = 63;
     private const long PerSemitoneOff = 70;
 
