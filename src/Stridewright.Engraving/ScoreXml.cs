@@ -75,6 +75,10 @@ internal sealed class ScoreXml
         _root.Elements("credit").Remove();
         // Someone else's paper and scale.
         _root.Elements("defaults").Remove();
+        foreach (var harmony in _root.Descendants("harmony"))
+        {
+            KeepApart(harmony);
+        }
         if (header && HasHeader)
         {
             _root
@@ -94,6 +98,28 @@ internal sealed class ScoreXml
             _root.WriteTo(writer);
         }
         return bytes.ToArray();
+    }
+
+    // The engraver sets chord symbols side by side without a gap. It takes a kind's text as it stands: with the bass and
+    // a no-break space at its end, symbols keep apart.
+    private static void KeepApart(XElement harmony)
+    {
+        if (harmony.Element("kind") is not { } kind || harmony.Elements("degree").Any())
+        {
+            return;
+        }
+        var text = (string?)kind.Attribute("text");
+        if (text is null && kind.Value.Trim() != "major")
+        {
+            return;
+        }
+        if (harmony.Element("bass") is { } bass)
+        {
+            var alter = (int)Math.Round((double?)bass.Element("bass-alter") ?? 0);
+            text += "/" + (string?)bass.Element("bass-step") + new string(alter < 0 ? '♭' : '♯', Math.Abs(alter));
+            bass.Remove();
+        }
+        kind.SetAttributeValue("text", text + "\u00A0");
     }
 
     private string? Text(params string[] path)
