@@ -9,7 +9,8 @@ namespace Stridewright.Arranging;
 /// </summary>
 internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre, Prices prices)
 {
-    private const int Attempts = 14;
+    private const int Attempts = 20;
+    private const long DearestStrain = 1_000_000;
     private const double SlowerBy = 0.93,
         SlowestShare = 0.55;
     private readonly List<Diagnostic> _notes = [];
@@ -100,37 +101,34 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
     // What the judge refused: strain costs more, thick bars are thinned, and what stays is slowed where the brief allows.
     private bool Relax(Verdict verdict, ref double tempo, double wanted)
     {
-        var changed = false;
-        foreach (var fault in verdict.Faults)
+        bool changed = false,
+            slower = false;
+        foreach (var hand in verdict.Faults.Where(IsStrain).Select(f => f.Hand).Distinct())
         {
-            switch (fault.Kind)
+            ref var price = ref hand == Hand.Left ? ref _leftStrain : ref _rightStrain;
+            if (price < DearestStrain)
             {
-                case FaultKind.StrainedOften
-                or FaultKind.StrainedTwice when fault.Hand == Hand.Left && _leftStrain < 1_000_000:
-                    _leftStrain *= 2;
-                    changed = true;
-                    break;
-                case FaultKind.StrainedOften
-                or FaultKind.StrainedTwice when fault.Hand == Hand.Right && _rightStrain < 1_000_000:
-                    _rightStrain *= 2;
-                    changed = true;
-                    break;
-                default:
-                    if (fault.Hand == Hand.Right || fault.Kind == FaultKind.SharedKey)
-                    {
-                        changed |= _thinBars.Add(fault.Bar);
-                        changed |= fault.Bar > 0 && _thinBars.Add(fault.Bar - 1);
-                    }
-                    break;
+                price *= 4;
+                changed = true;
             }
         }
-        if (!changed && brief.BeatsPerMinute is null && tempo * SlowerBy >= wanted * SlowestShare)
+        foreach (var fault in verdict.Faults.Where(f => !IsStrain(f)))
+        {
+            var thinned =
+                (fault.Hand == Hand.Right || fault.Kind == FaultKind.SharedKey)
+                && (_thinBars.Add(fault.Bar) | (fault.Bar > 0 && _thinBars.Add(fault.Bar - 1)));
+            changed |= thinned;
+            slower |= !thinned;
+        }
+        if ((slower || !changed) && brief.BeatsPerMinute is null && tempo * SlowerBy >= wanted * SlowestShare)
         {
             tempo = Math.Floor(tempo * SlowerBy);
             changed = true;
         }
         return changed;
     }
+
+    private static bool IsStrain(Fault fault) => fault.Kind is FaultKind.StrainedOften or FaultKind.StrainedTwice;
 
     private Arrangement Finished(
         Lattice lattice,

@@ -17,6 +17,9 @@ internal enum LeftKind
 
     /// <summary>A note of a run in octaves.</summary>
     RunOctave,
+
+    /// <summary>Nothing is struck.</summary>
+    Rest,
 }
 
 /// <summary>Keys of the left hand at one place.</summary>
@@ -28,6 +31,8 @@ internal sealed record LeftShape(LeftKind Kind, ValueList<Pitch> Pitches, Stretc
     public int Low { get; } = Pitches.Count > 0 ? Pitches[0].Midi : 0;
 
     public int High { get; } = Pitches.Count > 0 ? Pitches[^1].Midi : 0;
+
+    public bool IsRest => Kind == LeftKind.Rest;
 
     public bool IsRun => Kind is LeftKind.Run or LeftKind.RunOctave;
 

@@ -50,7 +50,7 @@ internal sealed class Striding
         {
             return new LeftLine([], 0);
         }
-        var nothing = new LeftShape(LeftKind.Bass, [], Stretch.Comfortable, 0, false);
+        var nothing = new LeftShape(LeftKind.Rest, [], Stretch.Comfortable, 0, false);
         LeftShape[] basses = [nothing],
             chords = [nothing];
         var layers = new (LeftShape[] Basses, LeftShape[] Chords)[slots.Length];
@@ -93,7 +93,7 @@ internal sealed class Striding
         var notes = slots.Select(
             (slot, i) => new LeftNote(slot, (slot.IsBass ? layers[i].Basses : layers[i].Chords)[steps[i].Choice])
         );
-        return new LeftLine([.. notes], cost);
+        return new LeftLine([.. notes.Where(n => !n.Shape.IsRest)], cost);
     }
 
     private LeftShape[] Shapes(LeftSlot[] slots, int index)
@@ -112,13 +112,8 @@ internal sealed class Striding
                 }
             )
             .ToList();
-        if (priced.Count == 0)
-        {
-            // Nothing fits the register: the bass tone alone.
-            var chord = _lattice.ChordAt(slot.Tick).Chord;
-            var key = 36 + chord.Lowest.PitchClass;
-            priced.Add(new LeftShape(LeftKind.Bass, [Pitch.At(key, chord.Lowest)], Stretch.Comfortable, 3000, false));
-        }
+        // Where the right hand leaves no room the left may rest.
+        priced.Add(new LeftShape(LeftKind.Rest, [], Stretch.Comfortable, slot.IsBass ? 12_000 : 8000, false));
         return [.. priced];
     }
 
@@ -252,7 +247,7 @@ internal sealed class Striding
     {
         var prices = new long[from.Length, to.Length];
         var seconds = (slot.Tick - before.Tick) * _stage.SecondsPerTick;
-        var limit = _stage.LeapLimit;
+        var limit = _stage.LeapLimit(before.Tick);
         for (var f = 0; f < from.Length; f++)
         {
             for (var t = 0; t < to.Length; t++)
@@ -265,7 +260,7 @@ internal sealed class Striding
 
     private long Travel(LeftShape from, LeftShape to, double seconds, double limit)
     {
-        if (from.Pitches.Count == 0)
+        if (from.IsRest || to.IsRest)
         {
             return 0;
         }
@@ -308,6 +303,10 @@ internal sealed class Striding
         {
             return 0;
         }
+        if (from.IsRest || to.IsRest)
+        {
+            return Forced;
+        }
         var step = Math.Abs(to.Low - from.Low);
         var steps = step is 1 or 2;
         if (from.MustStep && from.IsRun)
@@ -334,7 +333,7 @@ internal sealed class Striding
         {
             for (var t = 0; t < to.Length; t++)
             {
-                if (from[f].Pitches.Count > 0 && index > 0)
+                if (!from[f].IsRest && !to[t].IsRest && index > 0)
                 {
                     prices[f, t] = slot.IsBass ? BassLine(slot, from[f], to[t]) : ChordLine(from[f], to[t]);
                 }

@@ -46,6 +46,13 @@ internal sealed class Lattice
         return Chords[low];
     }
 
+    /// <summary>True for a tick on the grid of whole units of its bar.</summary>
+    public bool IsOnGrid(int tick)
+    {
+        var bar = Bars[BarAt(tick)];
+        return (tick - bar.Start + bar.Lead) % TicksPerUnit == 0;
+    }
+
     /// <summary>Index of the bar that holds a tick.</summary>
     public int BarAt(int tick)
     {
@@ -112,8 +119,8 @@ internal sealed record TuneSpot(int Start, int Length, Pitch Pitch)
 
     public ValueList<Pitch> Graces { get; init; } = [];
 
-    /// <summary>On the grid of whole units, so that it can be ragged.</summary>
-    public bool OnGrid => Start % Lattice.TicksPerUnit == 0;
+    /// <summary>On its bar's grid of whole units, so that it can be ragged.</summary>
+    public bool OnGrid { get; init; } = true;
 }
 
 /// <summary>A stretch of one harmony.</summary>

@@ -18,7 +18,7 @@ internal static class LatticeReader
         var scale = tick * perWhole;
         var bars = new Layout(tune, feel, perWhole, tick).Bars();
         var (notes, lost) = Place(flat, perWhole, bars[^1].End);
-        return new Lattice
+        var lattice = new Lattice
         {
             Feel = feel,
             Tick = tick,
@@ -28,6 +28,11 @@ internal static class LatticeReader
             Chords = Spans(chords, perWhole, bars[^1].End),
             LostNotes = lost,
         };
+        for (var i = 0; i < notes.Length; i++)
+        {
+            notes[i] = notes[i] with { OnGrid = lattice.IsOnGrid(notes[i].Start) };
+        }
+        return lattice;
     }
 
     private static (TuneSpot[] Notes, int Lost) Place(FlatTune flat, int perWhole, int end)

@@ -23,7 +23,7 @@ internal static class Figures
     {
         const int full = 8 * Lattice.TicksPerUnit;
         var patterns = lattice.Bars.Select(b => b.IsShort || b.Length != full || !lattice.IsDuple ? -1 : 0).ToArray();
-        foreach (var onset in onsets.Where(o => o.Tick >= 0 && o.Tick % Lattice.TicksPerUnit == 0))
+        foreach (var onset in onsets.Where(o => o.Tick >= 0 && lattice.IsOnGrid(o.Tick)))
         {
             var bar = lattice.BarAt(onset.Tick);
             if (patterns[bar] >= 0)

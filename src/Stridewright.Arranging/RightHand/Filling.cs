@@ -76,6 +76,7 @@ internal sealed class Filling
                 continue;
             }
             var seconds = (onsets[i].Tick - onsets[i - 1].Tick) * _stage.SecondsPerTick;
+            var limit = _stage.LeapLimit(onsets[i - 1].Tick);
             for (var from = 0; from < layers[i - 1].Length; from++)
             {
                 var sofar = path.EarlierCosts[from];
@@ -84,7 +85,7 @@ internal sealed class Filling
                     path.Offer(
                         from,
                         to,
-                        sofar + layers[i][to].Price + Move(layers[i - 1][from], layers[i][to], seconds),
+                        sofar + layers[i][to].Price + Move(layers[i - 1][from], layers[i][to], seconds, limit),
                         to
                     );
                 }
@@ -143,7 +144,7 @@ internal sealed class Filling
         return [.. found];
     }
 
-    private long Move(Candidate from, Candidate to, double seconds)
+    private long Move(Candidate from, Candidate to, double seconds, double limit)
     {
         if (!from.IsFiller && !to.IsFiller)
         {
@@ -156,7 +157,7 @@ internal sealed class Filling
             price += NoStep;
         }
         var mm = Leap.Shift(_reach, from.Pitch.Midi, from.Pitch.Midi, to.Pitch.Midi, to.Pitch.Midi);
-        return Leap.Bits(mm, _reach.Keyboard) > _stage.LeapLimit * seconds ? price + TooFast : price;
+        return Leap.Bits(mm, _reach.Keyboard) > limit * seconds ? price + TooFast : price;
     }
 
     private static RightOnset TuneNote(RightOnset[] onsets, int from, int step)

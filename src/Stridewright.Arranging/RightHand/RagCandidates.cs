@@ -118,6 +118,7 @@ internal sealed class RagCandidates(Lattice lattice, RagCell[] cells, RagRules r
         var lastUnit = _cell.Start + (_cell.Units - 1) * Unit;
         if (
             !outLate
+            && lastUnit + Unit == _cell.End
             && next.Notes > 0
             && StartsOnNote(next)
             && last < lastUnit

@@ -2,15 +2,14 @@ namespace Stridewright.Arranging;
 
 /// <summary>A half bar (2/4, 4/4) or a beat: the spot on which the ragging decides.</summary>
 /// <param name="Start">First tick.</param>
-/// <param name="Units">Grid units in it.</param>
+/// <param name="End">The tick after its last; a bar of an odd length may end half a unit after the last whole one.</param>
+/// <param name="Units">Whole grid units in it, at least one.</param>
 /// <param name="Bar">Index of its bar.</param>
 /// <param name="Half">0 or 1 in a duple bar; the beat's index elsewhere.</param>
 /// <param name="FirstNote">Index of the first tune note that begins in it.</param>
 /// <param name="Notes">How many do.</param>
-internal readonly record struct RagCell(int Start, int Units, int Bar, int Half, int FirstNote, int Notes)
+internal readonly record struct RagCell(int Start, int End, int Units, int Bar, int Half, int FirstNote, int Notes)
 {
-    public int End => Start + Units * Lattice.TicksPerUnit;
-
     public static RagCell[] Cut(Lattice lattice)
     {
         var cells = new List<RagCell>();
@@ -30,7 +29,7 @@ internal readonly record struct RagCell(int Start, int Units, int Bar, int Half,
                     note++;
                 }
                 var units = Math.Max(1, (end - at) / Lattice.TicksPerUnit);
-                cells.Add(new RagCell(at, units, b, place / size, first, note - first));
+                cells.Add(new RagCell(at, end, units, b, place / size, first, note - first));
                 at = end;
             }
         }

@@ -221,7 +221,7 @@ internal sealed class Texturing
             price += _level == 4 && !accent ? 3000 : 0;
             price += _level == 4 && texture == Texture.Block ? 1500 : 0;
             price += _level < 6 && texture == Texture.FullOctave ? 600 : 0;
-            price += (long)(note.Tick % Unit == 0 && note.End - note.Tick >= Unit ? 0 : 3000);
+            price += (long)(_lattice.IsOnGrid(note.Tick) && note.End - note.Tick >= Unit ? 0 : 3000);
         }
         // Each phrase has its own liking.
         var phrase = Variety.Mix(Variety.Mix(_seed, bar.StrainBar / 4 % 4), (int)texture);
@@ -247,7 +247,7 @@ internal sealed class Texturing
         }
         var seconds = (note.Tick - before.Tick) * _stage.SecondsPerTick;
         var rate = Leap.Bits(Leap.Shift(_reach, from.Low, from.High, to.Low, to.High), _reach.Keyboard) / seconds;
-        var limit = _stage.LeapLimit;
+        var limit = _stage.LeapLimit(before.Tick);
         if (rate > limit)
         {
             price += Forced + (long)(1000 * (rate - limit));

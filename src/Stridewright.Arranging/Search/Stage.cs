@@ -21,6 +21,6 @@ internal sealed record Stage(Lattice Lattice, Brief Brief, Prices Prices, double
         return hash;
     }
 
-    /// <summary>Fastest move in bits per second: what the judge allows in this metre.</summary>
-    public double LeapLimit => Leap.LimitBitsPerSecond * (Lattice.Bars[0].Metre.IsCompound ? Leap.CompoundFactor : 1);
+    /// <summary>Fastest move from a tick on, in bits per second: what the judge allows in its bar's metre.</summary>
+    public double LeapLimit(int tick) => Leap.Limit(Lattice.Bars[Lattice.BarAt(tick)].Metre);
 }
