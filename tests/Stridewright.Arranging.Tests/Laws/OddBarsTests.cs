@@ -1,0 +1,56 @@
+using Stridewright.Hands;
+
+namespace Stridewright.Arranging.Tests.Laws;
+
+/// <summary>Bars that end between two places of the grid, as damaged tunes have them: found by changing tunes at random.</summary>
+public sealed class OddBarsTests
+{
+    [Theory]
+    [InlineData(
+        "M:6/8\nL:1/8\nK:F",
+        "\"F\"F2F A2B|\"C7\"c2d c2c|\"F\"F2F A2B E/G|F2F A2B|\"C7\"c2d c3|\"F\"c2d c2B|A2G F3|"
+    )]
+    [InlineData("M:2/4\nL:1/8\nK:A", "\"A\"cdec|\"D\"fdAFe/4|\"E7\"edcB|\"A\"cdea|\"D\"dfed|\"A\"c4|")]
+    public void A_bar_of_an_odd_length_is_stepped_over(string head, string body)
+    {
+        var tune = Tunes.Abc(head, body);
+        for (var seed = 0; seed < 30; seed++)
+        {
+            foreach (var raggedness in (double[])[0.25, 0.5, 1])
+            {
+                var brief = new Brief
+                {
+                    LeftLevel = 5,
+                    RightLevel = 5,
+                    Raggedness = raggedness,
+                    Seed = seed,
+                };
+                var feel = Feels.For(Feels.MainMetre(tune));
+                var (_, lattice) = new Setting(tune, brief, feel, Feels.MainMetre(tune), Prices.Standard).Plan();
+                Assert.Contains(lattice.Bars, bar => bar.Length % Lattice.TicksPerUnit != 0);
+                var ticks = Ragging
+                    .Solve(lattice, brief, RagWeights.Standard, TestContext.Current.CancellationToken)
+                    .Onsets.Select(o => o.Tick)
+                    .ToList();
+                Assert.Equal(ticks.Distinct().Order(), ticks);
+                if (Arranger.Arrange(tune, brief, TestContext.Current.CancellationToken).Arrangement is { } arrangement)
+                {
+                    Assert.True(Judge.Check(arrangement.Score, new PlayerHands()).IsPlayable);
+                }
+            }
+        }
+    }
+
+    [Fact]
+    public void Where_the_right_hand_leaves_no_key_free_the_left_rests()
+    {
+        // The tune fills the left hand's window however it is moved: two octaves and a half, up and down.
+        var tune = Tunes.Abc("M:2/4\nL:1/8\nK:C", "\"C\"G,CEG|c'gec|G,ceg|c'gG,C|\"F\"A,CFA|c'afc|\"C\"G,CEG|c4|");
+        var result = Arranger.Arrange(
+            tune,
+            new Brief { LeftLevel = 1, RightLevel = 5 },
+            TestContext.Current.CancellationToken
+        );
+        Assert.True(result.Arrangement is not null, result.Refusal?.ToString());
+    }
+}
