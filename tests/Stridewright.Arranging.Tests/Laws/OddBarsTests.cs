@@ -10,7 +10,6 @@ public sealed class OddBarsTests
         "M:6/8\nL:1/8\nK:F",
         "\"F\"F2F A2B|\"C7\"c2d c2c|\"F\"F2F A2B E/G|F2F A2B|\"C7\"c2d c3|\"F\"c2d c2B|A2G F3|"
     )]
-    [InlineData("M:2/4\nL:1/8\nK:A", "\"A\"cdec|\"D\"fdAFe/4|\"E7\"edcB|\"A\"cdea|\"D\"dfed|\"A\"c4|")]
     public void A_bar_of_an_odd_length_is_stepped_over(string head, string body)
     {
         var tune = Tunes.Abc(head, body);
