@@ -49,7 +49,12 @@ internal static class Tunes
 
     /// <summary>Tunes with everything that may stand in one: pick-ups, repeats, endings, rests, wide leaps, quick notes,
     /// triplets, odd chord symbols, far keys.</summary>
-    public static Gen<Tune> Any { get; } =
+    public static Gen<Tune> Any { get; } = Of(1);
+
+    /// <summary>The same with leaps over the whole keyboard and past it.</summary>
+    public static Gen<Tune> Wild { get; } = Of(4);
+
+    private static Gen<Tune> Of(int stretch) =>
         from metre in Gen.Int[0, Metres.Length - 1].Select(i => Metres[i])
         from sharps in Gen.Int[-6, 6]
         from minor in Gen.Bool
@@ -57,7 +62,14 @@ internal static class Tunes
         from form in Gen.Int[0, 3]
         from pickUp in Gen.Bool
         from octave in Gen.Int[-1, 2]
-        select Build(metre, Key.FromSignature(sharps, minor ? Mode.Minor : Mode.Major), bars, form, pickUp, octave);
+        select Build(
+            metre,
+            Key.FromSignature(sharps, minor ? Mode.Minor : Mode.Major),
+            [.. bars.Select(b => b with { Keys = [.. b.Keys.Select(k => k * stretch)] })],
+            form,
+            pickUp,
+            octave
+        );
 
     private static Gen<(int[] Lengths, int[] Keys, int Symbol)> Bar(Metre metre) =>
         from lengths in Gen.Int[0, Lengths.Length - 1].Select(i => Lengths[i]).Array[1, 14]
@@ -117,7 +129,7 @@ internal static class Tunes
             var length = ScoreTime.Min(new ScoreTime(Math.Abs(lengths[i]), 48), bar - at);
             if (lengths[i] > 0)
             {
-                var midi = 67 + keys[i] + 12 * octave;
+                var midi = Math.Clamp(67 + keys[i] + 12 * octave, 0, 127);
                 notes.Add(new TuneNote(at, length, Pitch.At(midi, key.Spell(midi))));
             }
             at += length;
