@@ -19,6 +19,9 @@ internal static class Tunes
         new(5, 4),
     ];
 
+    private const int Lowest = 44,
+        Highest = 100;
+
     // 48ths of a whole note; negative: a rest.
     private static readonly int[] Lengths = [3, 6, 6, 12, 12, 12, 18, 24, 4, 4, 8, -6, -12];
 
@@ -51,7 +54,7 @@ internal static class Tunes
     /// triplets, odd chord symbols, far keys.</summary>
     public static Gen<Tune> Any { get; } = Of(1);
 
-    /// <summary>The same with leaps over the whole keyboard and past it.</summary>
+    /// <summary>The same with leaps of up to four octaves and a half.</summary>
     public static Gen<Tune> Wild { get; } = Of(4);
 
     private static Gen<Tune> Of(int stretch) =>
@@ -129,7 +132,7 @@ internal static class Tunes
             var length = ScoreTime.Min(new ScoreTime(Math.Abs(lengths[i]), 48), bar - at);
             if (lengths[i] > 0)
             {
-                var midi = Math.Clamp(67 + keys[i] + 12 * octave, 0, 127);
+                var midi = Math.Clamp(67 + keys[i] + 12 * octave, Lowest, Highest);
                 notes.Add(new TuneNote(at, length, Pitch.At(midi, key.Spell(midi))));
             }
             at += length;

@@ -8,6 +8,7 @@ using Stridewright.Hands;
 using Stridewright.Music;
 using Stridewright.Sound;
 using Stridewright.Testing;
+using UglyToad.PdfPig;
 
 namespace Stridewright.Workbench.Tests;
 
@@ -17,18 +18,20 @@ namespace Stridewright.Workbench.Tests;
 /// </summary>
 public sealed class WholeProgramTests(WholeProgramTests.Desk desk) : IClassFixture<WholeProgramTests.Desk>
 {
-    public static TheoryData<string, int> Samples =>
-        new(
-            from file in Directory
-                .EnumerateFiles(Path.Combine(Corpus.CheckoutRoot, "samples"), "*.abc")
-                .Order(StringComparer.Ordinal)
-            from level in (int[])[1, 4, 6]
-            select (Path.GetFileName(file), level)
+    public static TheoryData<string, int> Samples => Rows(_ => null);
+
+    public static TheoryData<string, int> PlayedSamples =>
+        Rows(sample =>
+            sample.EndsWith("market-day-on-the-quay.musicxml", StringComparison.Ordinal)
+                ? "Defect: an ending without a stop runs on past the next repeat, and what follows is never played"
+                : null
         );
 
+    private static string Root => Path.Combine(Corpus.CheckoutRoot, "samples");
+
     [Theory]
-    [MemberData(nameof(Samples))]
-    public void Midi_onsets_are_those_of_the_engravers_time_map(string sample, int level)
+    [MemberData(nameof(PlayedSamples))]
+    public void Midi_onsets_are_those_of_the_engravers_time_map_note_by_note(string sample, int level)
     {
         // The engraver starts a note after its crushed notes, we strike those before it, and each rolls chords in
         // its own time: without either here.
@@ -40,16 +43,17 @@ public sealed class WholeProgramTests(WholeProgramTests.Desk desk) : IClassFixtu
         );
         Assert.Empty(engraved.Diagnostics);
         var theirs = engraved
-            .Value!.TimeMap.Where(e => e.Notes.Any(id => !IsTiedOn(score, id)))
-            .Select(e => Math.Round(e.Quarters, 3))
-            .Distinct()
-            .Order();
+            .Value!.TimeMap.SelectMany(
+                e => e.Notes,
+                (e, id) => (At: Math.Round(e.Quarters, 3), Id: id.Split("-rend")[0])
+            )
+            .Where(n => !IsTiedOn(score, n.Id))
+            .Order()
+            .ToList();
         var performance = Performer.Perform(score);
-        var ours = Read(performance)
-            .Select(n => Math.Round((double)n.AbsoluteTime / performance.TicksPerQuarter, 3))
-            .Distinct()
-            .Order();
-        Assert.Equal(theirs, ours);
+        double Quarters(long tick) => Math.Round((double)tick / performance.TicksPerQuarter, 3);
+        Assert.Equal(theirs, performance.Strokes.Select(s => (Quarters(s.Tick), s.Id!)).Order());
+        Assert.Equal(theirs.Select(n => n.At).Order(), Read(performance).Select(n => Quarters(n.AbsoluteTime)).Order());
     }
 
     [Theory]
@@ -84,6 +88,32 @@ public sealed class WholeProgramTests(WholeProgramTests.Desk desk) : IClassFixtu
         Assert.True(Judge.Check(read.Value, new PlayerHands()).IsPlayable);
     }
 
+    [Theory]
+    [MemberData(nameof(Samples))]
+    public void The_pdf_has_pages_and_every_chord_name_in_reading_order(string sample, int level)
+    {
+        var score = Arrange(sample, level);
+        var engraved = desk.Engraver.Engrave(
+            new MemoryStream(Xml(score)),
+            PageSetup.Default,
+            TestContext.Current.CancellationToken
+        );
+        Assert.Empty(engraved.Diagnostics);
+        using var bytes = new MemoryStream();
+        PdfWriter.Write(engraved.Value!, bytes);
+        using var pdf = PdfDocument.Open(bytes.ToArray());
+        Assert.InRange(pdf.NumberOfPages, 1, 1 + score.Bars.Count / 16);
+        var printed = string.Concat(pdf.GetPages().Select(p => p.Text));
+        var at = 0;
+        foreach (var placed in score.Bars.SelectMany(b => b.Chords.OrderBy(c => c.At)))
+        {
+            var name = ChordText.Format(placed.Chord).Replace('#', '♯').Replace('b', '♭');
+            var found = printed.IndexOf(name, at, StringComparison.Ordinal);
+            Assert.True(found >= 0, $"{name} is not in the PDF after place {at}");
+            at = found + name.Length;
+        }
+    }
+
     /// <summary>One engraver for all tests here; it takes a moment to start.</summary>
     public sealed class Desk : IDisposable
     {
@@ -92,10 +122,22 @@ public sealed class WholeProgramTests(WholeProgramTests.Desk desk) : IClassFixtu
         public void Dispose() => Engraver.Dispose();
     }
 
+    private static TheoryData<string, int> Rows(Func<string, string?> skip) =>
+        new(
+            from file in Directory
+                .EnumerateFiles(Root, "*.abc")
+                .Concat(Directory.EnumerateFiles(Path.Combine(Root, "musicxml")))
+                .Order(StringComparer.Ordinal)
+            from level in (int[])[1, 4, 6]
+            select new TheoryDataRow<string, int>(Path.GetRelativePath(Root, file), level) { Skip = skip(file) }
+        );
+
     private static Score Arrange(string sample, int level)
     {
-        var text = File.ReadAllText(Path.Combine(Corpus.CheckoutRoot, "samples", sample));
-        var tune = AbcReader.Read(new StringReader(text)).Value![0];
+        using var file = File.OpenRead(Path.Combine(Root, sample));
+        var tune = sample.EndsWith(".abc", StringComparison.Ordinal)
+            ? AbcReader.Read(new StreamReader(file)).Value![0]
+            : MusicXmlReader.ReadTune(file).Value!;
         var brief = new Brief { LeftLevel = level, RightLevel = level };
         return Arranger.Arrange(tune, brief, TestContext.Current.CancellationToken).Arrangement!.Score;
     }

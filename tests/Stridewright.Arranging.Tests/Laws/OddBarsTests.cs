@@ -52,4 +52,13 @@ public sealed class OddBarsTests
         );
         Assert.True(result.Arrangement is not null, result.Refusal?.ToString());
     }
+
+    [Fact(Skip = "Defect: no octave is right for such a tune, and the one taken lies beyond the keys there are")]
+    public void A_tune_wider_than_any_register_is_arranged_or_refused()
+    {
+        // Most of it on the lowest C of the piano, one note on its highest.
+        var tune = Tunes.Abc("M:2/4\nL:1/8\nK:C", "\"C\"C,,,C,,,C,,,C,,,|c'''2 C,,,2|");
+        var result = Arranger.Arrange(tune, new Brief(), TestContext.Current.CancellationToken);
+        Assert.True(result.Arrangement is not null || result.Refusal is not null);
+    }
 }
