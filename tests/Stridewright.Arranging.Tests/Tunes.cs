@@ -1,6 +1,7 @@
 using CsCheck;
 using Stridewright.Formats.Abc;
 using Stridewright.Music;
+using Stridewright.Testing;
 
 namespace Stridewright.Arranging.Tests;
 
@@ -49,6 +50,15 @@ internal static class Tunes
     /// <summary>A tune written in ABC without the usual first fields.</summary>
     public static Tune Abc(string head, string body) =>
         AbcReader.Read(new StringReader($"X:1\nT:Test\n{head}\n{body}\n")).Value![0];
+
+    /// <summary>The tunes that come with the project.</summary>
+    public static IReadOnlyList<Tune> Samples { get; } =
+    [
+        .. Directory
+            .EnumerateFiles(Path.Combine(Corpus.CheckoutRoot, "samples"), "*.abc")
+            .Order(StringComparer.Ordinal)
+            .Select(file => AbcReader.Read(new StringReader(File.ReadAllText(file))).Value![0]),
+    ];
 
     /// <summary>Tunes with everything that may stand in one: pick-ups, repeats, endings, rests, wide leaps, quick notes,
     /// triplets, odd chord symbols, far keys.</summary>
