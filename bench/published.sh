@@ -43,7 +43,7 @@ rm -rf "$work/lean"/{ClearScript*,*Skia*,Stridewright.Engraving*,Stridewright.So
 cmp "$work/lean-out/ferry-bell.musicxml" "$work/one/ferry-bell.musicxml"
 echo "without its engraving and sound parts the program writes the same MusicXML"
 
-tunes=$(cat "$shared"/corpus/abc/*.abc | grep -c '^X:')
+tunes=$(grep -h '^X:' "$shared"/corpus/abc/*.abc | wc -l)
 what "ABC corpus of $tunes tunes to MusicXML" 3 "$program" arrange "$shared/corpus/abc" --format musicxml --out "$work/corpus" --replace
 echo "  $(find "$work/corpus" -name '*.musicxml' | wc -l) scores, $(awk "BEGIN { printf \"%.1f\", $tunes / $seconds }") tunes per second"
 
