@@ -1,8 +1,17 @@
 #!/usr/bin/env python3
-"""measure.py RUNS COMMAND...: median wall and CPU seconds, peak memory and exit code of a command's runs."""
+"""measure.py [--against SECONDS] RUNS COMMAND...: what a command takes.
+
+Medians of wall and CPU seconds over the runs, peak memory and exit codes; with --against also the wall time in
+multiples of a baseline's. The last word is the median of wall seconds, for scripts.
+"""
 import os, statistics, subprocess, sys, time
 
-runs, command = int(sys.argv[1]), sys.argv[2:]
+arguments = sys.argv[1:]
+baseline = None
+if arguments[0] == "--against":
+    baseline = float(arguments[1])
+    arguments = arguments[2:]
+runs, command = int(arguments[0]), arguments[1:]
 wall, cpu, peak, codes = [], [], 0, set()
 for _ in range(runs):
     start = time.monotonic()
@@ -12,4 +21,9 @@ for _ in range(runs):
     cpu.append(used.ru_utime + used.ru_stime)
     peak = max(peak, used.ru_maxrss)
     codes.add(os.waitstatus_to_exitcode(status))
-print(f"wall {statistics.median(wall):.2f} s, CPU {statistics.median(cpu):.2f} s, peak {peak / 1024:.0f} MB, exit {sorted(codes)}")
+median = statistics.median(wall)
+ratio = f" ({median / baseline:.1f} times the bare program)" if baseline else ""
+print(
+    f"wall {median:.2f} s{ratio}, CPU {statistics.median(cpu):.2f} s, peak {peak / 1024:.0f} MB, "
+    f"exit {sorted(codes)}, {runs} runs: {median:.3f}"
+)

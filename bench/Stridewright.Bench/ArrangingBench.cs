@@ -7,7 +7,7 @@ namespace Stridewright.Bench;
 [MemoryDiagnoser]
 public class ArrangingBench
 {
-    [Params(1, 4, 6)]
+    [Params(1, 3, 4, 5, 6)]
     public int Level { get; set; }
 
     [Benchmark(Baseline = true)]

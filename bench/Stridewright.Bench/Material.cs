@@ -1,3 +1,4 @@
+using System.Xml;
 using Stridewright.Arranging;
 using Stridewright.Formats.Abc;
 using Stridewright.Formats.MusicXml;
@@ -8,18 +9,55 @@ namespace Stridewright.Bench;
 /// <summary>A tune of 32 bars for all benchmarks: a strain of eight bars, four times on.</summary>
 internal static class Material
 {
+    /// <summary>Strains of eight bars in the usual tune.</summary>
+    public const int Strains = 4;
+
     private const string Strain =
         "\"C\"G2 ce|\"A7\"^c2 ea|\"D7\"^f2 ad'|\"G7\"b2 gf|\"C\"e2 cG|\"F\"A2 \"F#dim7\"c2|\"C/G\"eg \"G7\"fd|\"C\"c4|\n";
 
-    public static string Abc { get; } =
-        "X:1\nT:Thirty-two bars\nM:2/4\nL:1/8\nK:C\n" + string.Concat(Enumerable.Repeat(Strain, 4));
-
     public static Tune Tune { get; } = ReadAbc();
 
-    public static Tune ReadAbc() => AbcReader.Read(new StringReader(Abc)).Value![0];
+    public static Tune ReadAbc(int strains = Strains) => AbcReader.Read(new StringReader(Abc(strains))).Value![0];
 
     public static Score Score(int level) =>
         Arranger.Arrange(Tune, new Brief { LeftLevel = level, RightLevel = level }).Arrangement!.Score;
+
+    /// <summary>The keys of <see cref="Score"/> at level 5 as free strokes, yet to be spelled.</summary>
+    public static Draft Draft()
+    {
+        var score = Score(5);
+        var strokes = Timeline
+            .Of(score)
+            .GroupBy(s => (s.Bar, s.Hand, s.At))
+            .Select(g =>
+                (
+                    g.Key.Bar,
+                    Stroke: new Stroke(
+                        g.Key.Hand,
+                        1,
+                        g.Key.At,
+                        ScoreTime.Sixteenth,
+                        g.OrderBy(s => s.Key)
+                            .Select(s => Pitch.At(s.Key, score.Bars[s.Bar].Key.Spell(s.Key)))
+                            .ToValueList(),
+                        "key"
+                    )
+                )
+            )
+            .ToLookup(s => s.Bar, s => s.Stroke);
+        var bars = score.Bars.Select(
+            (bar, i) =>
+                new DraftBar
+                {
+                    Number = bar.Number,
+                    Metre = bar.Metre,
+                    Key = bar.Key,
+                    Length = bar.Length,
+                    Strokes = strokes[i].ToValueList(),
+                }
+        );
+        return new Draft { Title = score.Title, Bars = bars.ToValueList() };
+    }
 
     public static byte[] Xml(Score score)
     {
@@ -27,4 +65,13 @@ internal static class Material
         MusicXmlWriter.Write(score, stream);
         return stream.ToArray();
     }
+
+    public static XmlReader BareReader(byte[] xml) =>
+        XmlReader.Create(
+            new MemoryStream(xml),
+            new XmlReaderSettings { DtdProcessing = DtdProcessing.Ignore, XmlResolver = null }
+        );
+
+    private static string Abc(int strains) =>
+        "X:1\nT:Thirty-two bars\nM:2/4\nL:1/8\nK:C\n" + string.Concat(Enumerable.Repeat(Strain, strains));
 }

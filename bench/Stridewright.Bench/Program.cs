@@ -3,7 +3,11 @@ using BenchmarkDotNet.Jobs;
 using BenchmarkDotNet.Running;
 using BenchmarkDotNet.Toolchains.InProcess.Emit;
 
-// dotnet run -c Release --project bench/Stridewright.Bench -- --filter '*'    all; --job Dry for a smoke run
-var job = (args.Contains("Dry") ? Job.Dry : Job.ShortRun).WithToolchain(InProcessEmitToolchain.Instance);
-var config = ManualConfig.Create(DefaultConfig.Instance).AddJob(job);
-BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run([.. args.Where(a => a is not ("--job" or "Dry"))], config);
+// dotnet run -c Release --project bench/Stridewright.Bench -- --filter '*'
+// --smoke runs each benchmark once: it shows that they work and measures nothing.
+const string smoke = "--smoke";
+var job = args.Contains(smoke) ? Job.Dry : Job.Default.WithWarmupCount(8).WithIterationCount(15);
+var config = ManualConfig.Create(DefaultConfig.Instance).AddJob(job.WithToolchain(InProcessEmitToolchain.Instance));
+var others = args.Where(a => a != smoke).DefaultIfEmpty("--filter=*").ToArray();
+var summaries = BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(others, config).ToList();
+return summaries.Count > 0 && summaries.All(s => s.Reports.All(r => r.Success)) ? 0 : 1;

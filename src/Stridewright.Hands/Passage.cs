@@ -23,7 +23,7 @@ internal sealed class Passage
             _starts[bar + 1] = _starts[bar] + Bars[bar].Length;
         }
         _tempi = quartersPerMinute is { } fixedTempo ? [(ScoreTime.Zero, fixedTempo)] : ReadTempi();
-        Soundings = Timeline.Of(score).OrderBy(s => s.Start).ThenBy(s => s.Hand).ThenBy(s => s.Key).ToValueList();
+        Soundings = Timeline.Of(score);
     }
 
     public ValueList<ScoreBar> Bars { get; }

@@ -74,10 +74,11 @@ internal sealed class BassShapes(Stage stage)
         if (_level >= 4 && !slot.First)
         {
             var key = stage.Lattice.Bars[slot.Bar].Key;
+            var tones = chord.Tones;
             foreach (var step in Enum.GetValues<Step>())
             {
                 var tone = key.ToneOf(step);
-                if (!chord.Tones.Contains(tone))
+                if (!tones.Contains(tone))
                 {
                     yield return (tone, 900, true);
                 }

@@ -18,6 +18,10 @@ internal sealed class Striding
     private readonly int _level;
     private readonly ulong _seed;
     private readonly BassShapes _basses;
+    private readonly Dictionary<(ChordSymbol Chord, bool Changes), LeftShape[]> _voicings = [];
+
+    // Bits of a leap between two lowest keys; 0: not reckoned yet, or none.
+    private readonly double[] _strideBits = new double[128 * 128];
 
     // Latest release among the right hand's notes up to each.
     private readonly int[] _soundsUntil;
@@ -64,30 +68,24 @@ internal sealed class Striding
             (basses, chords) = slot.IsBass ? (shapes, oldChords) : (oldBasses, shapes);
             layers[i] = (basses, chords);
             path.OpenLayer(basses.Length * chords.Length);
-            var moves = i == 0 ? null : Moves(slots[i - 1], slot, slots[i - 1].IsBass ? oldBasses : oldChords, shapes);
-            var lines = Lines(slot, slot.IsBass ? oldBasses : oldChords, shapes, i);
-            for (var b = 0; b < oldBasses.Length; b++)
+            var (replaced, kept) = slot.IsBass ? (oldBasses, oldChords) : (oldChords, oldBasses);
+            var lines = Lines(slot, replaced, shapes, i);
+            long[]? moves = null;
+            if (i > 0)
             {
-                for (var c = 0; c < oldChords.Length; c++)
+                // The hand comes from the shape struck last: the one replaced, or else the one kept.
+                var fromReplaced = slots[i - 1].IsBass == slot.IsBass;
+                moves = Moves(slots[i - 1], slot, fromReplaced ? replaced : kept, shapes);
+                if (fromReplaced)
                 {
-                    var from = b * oldChords.Length + c;
-                    var sofar = i == 0 ? 0 : path.EarlierCosts[from];
-                    if (sofar >= LayeredPath.Never)
+                    for (var k = 0; k < lines.Length; k++)
                     {
-                        continue;
+                        lines[k] += moves[k];
                     }
-                    for (var s = 0; s < shapes.Length; s++)
-                    {
-                        var price = shapes[s].Price + lines[slot.IsBass ? b : c, s];
-                        if (moves is not null)
-                        {
-                            price += moves[slots[i - 1].IsBass ? b : c, s];
-                        }
-                        var to = slot.IsBass ? s * oldChords.Length + c : b * shapes.Length + s;
-                        path.Offer(from, to, sofar + price, s);
-                    }
+                    moves = null;
                 }
             }
+            StrideLayer.Offer(path, slot.IsBass, i == 0 ? [0] : path.EarlierCosts, lines, moves, shapes, kept.Length);
         }
         var (cost, steps) = path.Best() ?? throw new InvalidOperationException("every place has a shape");
         var notes = slots.Select(
@@ -121,7 +119,12 @@ internal sealed class Striding
     {
         var chord = _lattice.ChordAt(slot.Tick).Chord;
         var lowest = slot.Changes ? 45 : 50;
-        var found = ChordShapes.Of(chord, _lattice.Feel, _reach, lowest, 66, slot.Changes).ToList();
+        if (!_voicings.TryGetValue((chord, slot.Changes), out var voicings))
+        {
+            voicings = [.. ChordShapes.Of(chord, _lattice.Feel, _reach, lowest, 66, slot.Changes)];
+            _voicings.Add((chord, slot.Changes), voicings);
+        }
+        var found = voicings.ToList();
         if (slot.Changes)
         {
             // A change on a weak place: its root alone will do.
@@ -150,12 +153,12 @@ internal sealed class Striding
             bar.EndsPhrase ? 700
             : bar.StrainBar % 2 == 1 ? 1900
             : 2400;
-        var chord = _lattice.ChordAt(slot.Tick).Chord;
+        var tones = _lattice.ChordAt(slot.Tick).Chord.Tones;
         for (var key = 36; key <= 53; key++)
         {
-            var inChord = chord.Tones.FirstOrDefault(t => t.PitchClass == key % 12);
-            var tone = chord.Tones.Any(t => t.PitchClass == key % 12) ? inChord : bar.Key.Spell(key);
-            var chromatic = !bar.Key.Contains(tone) && !chord.Tones.Contains(tone);
+            var inChord = tones.FirstOrDefault(t => t.PitchClass == key % 12);
+            var tone = tones.Any(t => t.PitchClass == key % 12) ? inChord : bar.Key.Spell(key);
+            var chromatic = !bar.Key.Contains(tone) && !tones.Contains(tone);
             var total = price + (chromatic ? 500 : 0);
             var pitch = Pitch.At(key, tone);
             yield return new LeftShape(
@@ -243,16 +246,16 @@ internal sealed class Striding
     }
 
     // Price of travelling from one place to the next, the strain of both, and steps where steps are due.
-    private long[,] Moves(LeftSlot before, LeftSlot slot, LeftShape[] from, LeftShape[] to)
+    private long[] Moves(LeftSlot before, LeftSlot slot, LeftShape[] from, LeftShape[] to)
     {
-        var prices = new long[from.Length, to.Length];
+        var prices = new long[from.Length * to.Length];
         var seconds = (slot.Tick - before.Tick) * _stage.SecondsPerTick;
         var limit = _stage.LeapLimit(before.Tick);
         for (var f = 0; f < from.Length; f++)
         {
             for (var t = 0; t < to.Length; t++)
             {
-                prices[f, t] = Travel(from[f], to[t], seconds, limit) + Steps(from[f], to[t], slot);
+                prices[f * to.Length + t] = Travel(from[f], to[t], seconds, limit) + Steps(from[f], to[t], slot);
             }
         }
         return prices;
@@ -266,8 +269,8 @@ internal sealed class Striding
         }
         var stride = (from.Kind == LeftKind.Chord) != (to.Kind == LeftKind.Chord);
         var shift = Leap.Shift(_reach, from.Low, from.High, to.Low, to.High);
-        var mm = stride ? _reach.Keyboard.Distance(from.Low, to.Low) : shift;
-        var rate = Leap.Bits(mm, _reach.Keyboard) / seconds;
+        var bits = stride ? StrideBits(from.Low, to.Low) : Leap.Bits(shift, _reach.Keyboard);
+        var rate = bits / seconds;
         var price = (long)(4 * rate * rate);
         if (rate > limit)
         {
@@ -295,6 +298,12 @@ internal sealed class Striding
             price += 6000;
         }
         return price;
+    }
+
+    private double StrideBits(int from, int to)
+    {
+        ref var bits = ref _strideBits[from * 128 + to];
+        return bits > 0 ? bits : bits = Leap.Bits(_reach.Keyboard.Distance(from, to), _reach.Keyboard);
     }
 
     private static long Steps(LeftShape from, LeftShape to, LeftSlot slot)
@@ -326,16 +335,18 @@ internal sealed class Striding
     }
 
     // Price of bass after bass or chord after chord.
-    private static long[,] Lines(LeftSlot slot, LeftShape[] from, LeftShape[] to, int index)
+    private static long[] Lines(LeftSlot slot, LeftShape[] from, LeftShape[] to, int index)
     {
-        var prices = new long[from.Length, to.Length];
+        var prices = new long[from.Length * to.Length];
         for (var f = 0; f < from.Length; f++)
         {
             for (var t = 0; t < to.Length; t++)
             {
                 if (!from[f].IsRest && !to[t].IsRest && index > 0)
                 {
-                    prices[f, t] = slot.IsBass ? BassLine(slot, from[f], to[t]) : ChordLine(from[f], to[t]);
+                    prices[f * to.Length + t] = slot.IsBass
+                        ? BassLine(slot, from[f], to[t])
+                        : ChordLine(from[f], to[t]);
                 }
             }
         }
@@ -386,11 +397,11 @@ internal sealed class Striding
         {
             return 0;
         }
-        if (from.Pitches.Equals(to.Pitches))
+        var distance = VoiceLeading.Registered(from.Pitches, to.Pitches);
+        if (distance == 0 && from.Pitches.Equals(to.Pitches))
         {
             return 0;
         }
-        var distance = VoiceLeading.Registered(from.Pitches, to.Pitches);
         return 250 + 60 * distance + (from.Pitches.Count != to.Pitches.Count ? 300 : 0);
     }
 }

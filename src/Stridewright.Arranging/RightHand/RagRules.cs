@@ -36,9 +36,18 @@ internal sealed class RagRules
     private readonly ulong _seed;
     private readonly ulong[] _content;
     private readonly ulong[] _rhythm;
+    private readonly Dictionary<(int Tick, int Pattern), long> _likings;
 
-    public RagRules(Lattice lattice, Brief brief, RagWeights weights, RagExtra extra)
+    /// <param name="likings">Seeded variety already reckoned for this lattice and brief; more is added to it.</param>
+    public RagRules(
+        Lattice lattice,
+        Brief brief,
+        RagWeights weights,
+        RagExtra extra,
+        Dictionary<(int Tick, int Pattern), long> likings
+    )
     {
+        _likings = likings;
         _lattice = lattice;
         _weights = weights;
         _level = brief.RightLevel;
@@ -162,9 +171,19 @@ internal sealed class RagRules
                 price += _syncopation + (FigureHere(bar) || tuneOnly == pattern ? 0 : RagWeights.Forced);
             }
         }
+        if (!_likings.TryGetValue((cell.Start, pattern), out var liking))
+        {
+            liking = Liking(cell, bar, pattern);
+            _likings.Add((cell.Start, pattern), liking);
+        }
+        return price + liking;
+    }
+
+    // Like bars alike, motifs that return after two and four bars, and a vocabulary of the tune's own.
+    private long Liking(RagCell cell, LatticeBar bar, int pattern)
+    {
         var salt = Variety.Mix((ulong)pattern, cell.Half);
-        // Like bars alike, motifs that return after two and four bars, and a vocabulary of the tune's own.
-        price += ContentShare * Variety.Cost(Variety.Mix(_content[cell.Bar], salt)) / 100;
+        var price = ContentShare * Variety.Cost(Variety.Mix(_content[cell.Bar], salt)) / 100;
         price += RhythmShare * Variety.Cost(Variety.Mix(_rhythm[cell.Bar], salt)) / 100;
         price += FourBarShare * Variety.Cost(Variety.Mix(Variety.Mix(_seed, 40 + bar.StrainBar % 4), salt)) / 100;
         price += TwoBarShare * Variety.Cost(Variety.Mix(Variety.Mix(_seed, 20 + bar.StrainBar % 2), salt)) / 100;
@@ -227,15 +246,26 @@ internal sealed class RagRules
     {
         var hash = Variety.Mix(_seed, withPitches ? 17 : 18);
         var previous = -1;
-        foreach (var note in _lattice.Notes)
+        for (var i = FirstFrom(bar.Start); i < _lattice.Notes.Length && _lattice.Notes[i].Start < bar.End; i++)
         {
-            if (note.Start >= bar.Start && note.Start < bar.End)
-            {
-                hash = Variety.Mix(hash, note.Start - bar.Start);
-                hash = Variety.Mix(hash, previous < 0 || !withPitches ? 0 : note.Key - previous);
-                previous = note.Key;
-            }
+            var note = _lattice.Notes[i];
+            hash = Variety.Mix(hash, note.Start - bar.Start);
+            hash = Variety.Mix(hash, previous < 0 || !withPitches ? 0 : note.Key - previous);
+            previous = note.Key;
         }
         return hash;
+    }
+
+    // Index of the first tune note that begins at a tick or later.
+    private int FirstFrom(int tick)
+    {
+        int low = 0,
+            high = _lattice.Notes.Length;
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = _lattice.Notes[middle].Start < tick ? (middle + 1, high) : (low, middle);
+        }
+        return low;
     }
 }

@@ -23,9 +23,10 @@ internal static class Ragging
     {
         var cells = RagCell.Cut(lattice);
         var extra = new RagExtra();
+        var likings = new Dictionary<(int Tick, int Pattern), long>();
         while (true)
         {
-            var rules = new RagRules(lattice, brief, weights, extra);
+            var rules = new RagRules(lattice, brief, weights, extra, likings);
             var ragged = Solve(lattice, cells, rules, cancellation);
             var (early, late) = Displaced(lattice, ragged);
             var figured = Figures.Share(Figures.Patterns(lattice, ragged.Onsets));

@@ -91,12 +91,18 @@ internal sealed class Texturing
                 }
                 continue;
             }
+            var (note, before) = (_notes[i], _notes[i - 1]);
+            var bar = _lattice.Bars[_lattice.BarAt(note.Tick)];
+            var phrase = bar.StartsPhrase && before.Tick < bar.Start;
+            var seconds = (note.Tick - before.Tick) * _stage.SecondsPerTick;
+            var limit = _stage.LeapLimit(before.Tick);
             for (var from = 0; from < layers[i - 1].Length; from++)
             {
                 var sofar = path.EarlierCosts[from];
                 for (var to = 0; to < layers[i].Length; to++)
                 {
-                    var price = layers[i][to].Price + Move(i, layers[i - 1][from], layers[i][to]);
+                    var move = Move(layers[i - 1][from], layers[i][to], phrase, seconds, limit);
+                    var price = layers[i][to].Price + move;
                     path.Offer(from, to, sofar + price, to);
                 }
             }
@@ -110,9 +116,11 @@ internal sealed class Texturing
     {
         var note = _notes[index];
         var top = note.Top.Midi;
+        var prices = new long?[ShareByPlace[0].Length];
+        long PriceOf(Texture texture) => prices[(int)texture] ??= Price(index, texture);
         var shapes = new List<Shape>
         {
-            new(Texture.Single, [], top, top, Stretch.Comfortable, Price(index, Texture.Single)),
+            new(Texture.Single, [], top, top, Stretch.Comfortable, PriceOf(Texture.Single)),
         };
         if (_level < 4 || _thin.Contains(note.Tick) || note.UnderHeld || note.Holds)
         {
@@ -132,7 +140,7 @@ internal sealed class Texturing
             {
                 return;
             }
-            var price = Price(index, texture) + (stretch == Stretch.Strained ? _strainPrice : 0);
+            var price = PriceOf(texture) + (stretch == Stretch.Strained ? _strainPrice : 0);
             shapes.Add(new(texture, below.ToValueList(), low, top, stretch, price));
         }
         foreach (var pitch in inner.Where(p => top - p.Midi is >= 3 and <= 9))
@@ -230,24 +238,18 @@ internal sealed class Texturing
         return price + 25 * Variety.Cost(liking) / 100;
     }
 
-    private long Move(int index, Shape from, Shape to)
+    private long Move(in Shape from, in Shape to, bool phrase, double seconds, double limit)
     {
-        var note = _notes[index];
-        var before = _notes[index - 1];
         var price = 0L;
         if (from.Texture != to.Texture)
         {
-            var bar = _lattice.Bars[_lattice.BarAt(note.Tick)];
-            var phrase = bar.StartsPhrase && before.Tick < bar.Start;
             price += phrase ? 0 : _stage.Prices.Texture.Leave[(int)from.Texture];
         }
         if (from.Stretch == Stretch.Strained && to.Stretch == Stretch.Strained)
         {
             price += Forced;
         }
-        var seconds = (note.Tick - before.Tick) * _stage.SecondsPerTick;
         var rate = Leap.Bits(Leap.Shift(_reach, from.Low, from.High, to.Low, to.High), _reach.Keyboard) / seconds;
-        var limit = _stage.LeapLimit(before.Tick);
         if (rate > limit)
         {
             price += Forced + (long)(1000 * (rate - limit));

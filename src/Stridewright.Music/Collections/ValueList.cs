@@ -51,6 +51,11 @@ public static class ValueList
     public static ValueList<T> ToValueList<T>(this IEnumerable<T> items)
     {
         ArgumentNullException.ThrowIfNull(items);
-        return items as ValueList<T> ?? Create<T>(items.ToArray());
+        if (items is ValueList<T> list)
+        {
+            return list;
+        }
+        var copy = items.ToArray();
+        return copy.Length == 0 ? ValueList<T>.Empty : new(copy);
     }
 }
