@@ -149,7 +149,8 @@ internal static class Calibration
         var ragged = Ragging.Solve(lattice, brief, prices.Ragging, CancellationToken.None);
         var stage = new Stage(lattice, brief, prices, 60.0 / 88 / 8);
         var line = Filling.Solve(stage, ragged, CancellationToken.None);
-        count.Add(Texturing.Solve(stage, line, 1200, new HashSet<int>(), CancellationToken.None));
+        var homes = HomePositions.Find(lattice, stage.Reach, CancellationToken.None);
+        count.Add(Texturing.Solve(stage, line, homes, 1200, new HashSet<int>(), CancellationToken.None));
     }
 
     private static void Count(RhythmCount count, Tune tune, RagWeights weights, int seed, double raggedness, int level)

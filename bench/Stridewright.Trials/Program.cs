@@ -7,6 +7,7 @@ using Stridewright.Trials;
 // trials measure SHARED               rhythm figures of the held-back tunes with the prices in the source
 // trials corpus SHARED OUT [--levels 1,2,..] [--spans 185,..] [--every N] [--held]   set the corpus, or the
 //     tunes held back from calibration, and audit every score
+// trials nesting SHARED OUT [--span MM] [--every N]   how far levels nest, and whether effort rises
 // trials split SHARED                 which tunes are which
 var tunes = CorpusTunes.Read(args[1]);
 var (fit, held) = CorpusTunes.Split(tunes);
@@ -26,6 +27,8 @@ switch (args[0])
     case "measure":
         Calibration.Measure([.. held.Select(t => t.Tune)], RagWeights.Standard);
         break;
+    case "nesting":
+        return Nesting.Run(tunes, args);
     default:
         return CorpusRun.Run(args.Contains("--held") ? held : tunes, args);
 }

@@ -22,13 +22,14 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
     {
         var (tune, lattice) = Plan();
         var ragged = Ragging.Solve(lattice, brief, prices.Ragging, cancellation);
+        var homes = HomePositions.Find(lattice, new Reach(brief.Hands), cancellation);
         var unit = Feels.BeatUnit(lattice.Bars[0].Metre);
         var wanted = brief.BeatsPerMinute ?? Feels.Tempo(feel, Math.Max(brief.LeftLevel, brief.RightLevel));
         var tempo = wanted;
         for (var attempt = 0; ; attempt++)
         {
             var secondsPerTick = lattice.Tick.ToQuarters() * 60 / (tempo * unit.Length.ToQuarters());
-            var (right, left) = Hands(lattice, ragged, secondsPerTick, cancellation);
+            var (right, left) = Hands(lattice, ragged, homes, secondsPerTick, cancellation);
             var draft = DraftBuilder.Build(tune, lattice, right, left, Tempo(tempo, unit), Subtitle());
             var score = Notator.Write(draft);
             var verdict = Judge.Check(score, brief.Hands);
@@ -86,6 +87,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
     private (RightLine Right, LeftLine Left) Hands(
         Lattice lattice,
         Ragged ragged,
+        HomePositions homes,
         double secondsPerTick,
         CancellationToken cancellation
     )
@@ -93,8 +95,8 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         var stage = new Stage(lattice, brief, prices, secondsPerTick);
         var line = Filling.Solve(stage, ragged, cancellation);
         var thin = line.Notes.Where(n => _thinBars.Contains(lattice.BarAt(n.Tick))).Select(n => n.Tick).ToHashSet();
-        var right = Texturing.Solve(stage, line, _rightStrain, thin, cancellation);
-        var left = Striding.Solve(stage, right, _leftStrain, cancellation);
+        var right = Texturing.Solve(stage, line, homes, _rightStrain, thin, cancellation);
+        var left = Striding.Solve(stage, right, homes, _leftStrain, cancellation);
         return (Crushing.Add(stage, right), left);
     }
 

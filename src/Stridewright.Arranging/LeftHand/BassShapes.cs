@@ -10,9 +10,9 @@ namespace Stridewright.Arranging;
 /// </summary>
 internal sealed class BassShapes(Stage stage)
 {
+    public const int LowestAtLevelOne = 43;
     private const int LowestSingle = 36,
         HighestSingle = 55,
-        LowestAtLevelOne = 43,
         LowestOctave = 34,
         HighestOctave = 47;
     private const double LeastTenthBeatSeconds = 0.35;
@@ -185,7 +185,7 @@ internal sealed class BassShapes(Stage stage)
             }
             var up = 12 + (third.PitchClass - chord.Root.PitchClass + 12) % 12;
             var stretch = stage.Reach.Of(key, key + up);
-            var colour = stage.Lattice.Feel == Feel.Stride ? -100 : 1000;
+            var colour = stage.Lattice.Feel == Feel.Stride ? -100 : 400;
             ValueList<Pitch> pitches = [Pitch.At(key, chord.Root), Pitch.At(key + up, third)];
             if (stretch != Stretch.Out)
             {

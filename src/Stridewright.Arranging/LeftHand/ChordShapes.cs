@@ -14,6 +14,9 @@ internal static class ChordShapes
         MiddleHigh = 63;
     private const long PerSemitoneOff = 70;
 
+    /// <summary>Lowest key of a chord at a place: lower where it brings in a harmony and its root must lie lowest.</summary>
+    public static int LowestKey(LeftSlot slot) => slot.Changes ? 45 : 50;
+
     /// <summary>Voicings with their prices, whatever else sounds.</summary>
     /// <param name="lowest">Lowest key allowed for the chord's lowest note.</param>
     /// <param name="highest">Highest key allowed for its highest note.</param>

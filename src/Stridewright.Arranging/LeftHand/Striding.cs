@@ -10,14 +10,22 @@ namespace Stridewright.Arranging;
 internal sealed class Striding
 {
     private const long Forced = 40_000;
+    private const double DriftKeys = 3;
+
+    /// <summary>Largest share of off-beat chords that give way to runs, by level: each leaves nine tenths of the level
+    /// below standing.</summary>
+    private static readonly double[] MostRuns = [0, 0, 0, 0.065, 0.115, 0.115];
+    private const long DearestRun = 8000;
     private readonly Stage _stage;
     private readonly Lattice _lattice;
     private readonly Reach _reach;
     private readonly RightLine _right;
     private readonly long _strainPrice;
+    private readonly long _runPrice;
     private readonly int _level;
     private readonly ulong _seed;
     private readonly BassShapes _basses;
+    private readonly HomePositions _homes;
     private readonly Dictionary<(ChordSymbol Chord, bool Changes), LeftShape[]> _voicings = [];
 
     // Bits of a leap between two lowest keys; 0: not reckoned yet, or none.
@@ -26,8 +34,9 @@ internal sealed class Striding
     // Latest release among the right hand's notes up to each.
     private readonly int[] _soundsUntil;
 
-    private Striding(Stage stage, RightLine right, long strainPrice)
+    private Striding(Stage stage, RightLine right, HomePositions homes, long strainPrice, long runPrice)
     {
+        _runPrice = runPrice;
         _stage = stage;
         _lattice = stage.Lattice;
         _reach = stage.Reach;
@@ -36,6 +45,7 @@ internal sealed class Striding
         _level = stage.Brief.LeftLevel;
         _seed = stage.Seed(7);
         _basses = new BassShapes(stage);
+        _homes = homes;
         _soundsUntil = new int[right.Notes.Length];
         for (var i = 0; i < right.Notes.Length; i++)
         {
@@ -44,8 +54,33 @@ internal sealed class Striding
     }
 
     /// <param name="strainPrice">Price of a strained shape, raised when they are too many.</param>
-    public static LeftLine Solve(Stage stage, RightLine right, long strainPrice, CancellationToken cancellation) =>
-        new Striding(stage, right, strainPrice).Solve(cancellation);
+    public static LeftLine Solve(
+        Stage stage,
+        RightLine right,
+        HomePositions homes,
+        long strainPrice,
+        CancellationToken cancellation
+    )
+    {
+        for (var dearer = 0L; ; dearer += 400)
+        {
+            var line = Solve(stage, right, homes, strainPrice, dearer, cancellation);
+            if (line.RunShare <= MostRuns[stage.Brief.LeftLevel - 1] || dearer >= DearestRun)
+            {
+                return line;
+            }
+        }
+    }
+
+    /// <summary>One search at one price of runs, however many there are.</summary>
+    public static LeftLine Solve(
+        Stage stage,
+        RightLine right,
+        HomePositions homes,
+        long strainPrice,
+        long runPrice,
+        CancellationToken cancellation
+    ) => new Striding(stage, right, homes, strainPrice, runPrice).Solve(cancellation);
 
     private LeftLine Solve(CancellationToken cancellation)
     {
@@ -118,13 +153,12 @@ internal sealed class Striding
     private List<LeftShape> Chords(LeftSlot slot)
     {
         var chord = _lattice.ChordAt(slot.Tick).Chord;
-        var lowest = slot.Changes ? 45 : 50;
         if (!_voicings.TryGetValue((chord, slot.Changes), out var voicings))
         {
-            voicings = [.. ChordShapes.Of(chord, _lattice.Feel, _reach, lowest, 66, slot.Changes)];
+            voicings = [.. ChordShapes.Of(chord, _lattice.Feel, _reach, ChordShapes.LowestKey(slot), 66, slot.Changes)];
             _voicings.Add((chord, slot.Changes), voicings);
         }
-        var found = voicings.ToList();
+        var found = voicings.Select(v => v with { Price = v.Price + _homes.Price(slot.Tick, v) }).ToList();
         if (slot.Changes)
         {
             // A change on a weak place: its root alone will do.
@@ -150,9 +184,12 @@ internal sealed class Striding
         }
         var bar = _lattice.Bars[slot.Bar];
         var price =
-            bar.EndsPhrase ? 700
-            : bar.StrainBar % 2 == 1 ? 1900
-            : 2400;
+            _runPrice
+            + (
+                bar.EndsPhrase ? 700
+                : bar.StrainBar % 2 == 1 ? 1900
+                : 2400
+            );
         var tones = _lattice.ChordAt(slot.Tick).Chord.Tones;
         for (var key = 36; key <= 53; key++)
         {
@@ -234,7 +271,8 @@ internal sealed class Striding
         var bar = _lattice.Bars[slot.Bar];
         var root = _lattice.ChordAt(slot.Tick).Chord.Root;
         // Runs as such, whatever their notes: else the many ways to run would win by number.
-        var what = (long)shape.Kind * 16 + (shape.MustStep ? 0 : (shape.Low % 12 - root.PitchClass + 12) % 12);
+        var kind = shape.IsRun ? LeftKind.Run : shape.Kind;
+        var what = (long)kind * 16 + (shape.MustStep ? 0 : (shape.Low % 12 - root.PitchClass + 12) % 12);
         var key = Variety.Mix(Variety.Mix(_seed, bar.StrainBar % 8 * 64 + slot.Tick - bar.Start), what);
         return (
                 slot.IsBass ? 50
@@ -288,10 +326,10 @@ internal sealed class Striding
         {
             price += 3000;
         }
-        // The first levels: no leap; then leaps up to an octave.
+        // The first levels: no leap, the hand may drift by a fourth; then leaps up to an octave.
         if (_level == 1 && shift > 0)
         {
-            price += 2000 + (long)(40 * shift);
+            price += (shift > DriftKeys * _reach.Keyboard.WhiteKeyMm ? 2000 : 0) + (long)(20 * shift);
         }
         if (_level == 2 && Math.Abs(to.Low - from.Low) > 12)
         {
@@ -385,7 +423,7 @@ internal sealed class Striding
             };
     }
 
-    private static long ChordLine(LeftShape from, LeftShape to)
+    public static long ChordLine(LeftShape from, LeftShape to)
     {
         if (to.IsRun)
         {
@@ -410,4 +448,15 @@ internal sealed class Striding
 internal sealed record LeftNote(LeftSlot Slot, LeftShape Shape);
 
 /// <summary>The finished left hand.</summary>
-internal sealed record LeftLine(LeftNote[] Notes, long Cost);
+internal sealed record LeftLine(LeftNote[] Notes, long Cost)
+{
+    /// <summary>Share of weak places that take a note of a run.</summary>
+    public double RunShare
+    {
+        get
+        {
+            var weak = Notes.Count(n => !n.Slot.IsBass);
+            return weak == 0 ? 0 : (double)Notes.Count(n => n.Shape.IsRun && n.Shape.MustStep) / weak;
+        }
+    }
+}

@@ -19,6 +19,7 @@ internal sealed class Filling
     private const long PassingTone = 500,
         PassingOnBeat = 1500,
         NoStep = 6000,
+        Apart = 2500,
         TooFast = 20_000;
 
     // Price of a melodic interval by semitones; a return to the same key says nothing new.
@@ -47,8 +48,12 @@ internal sealed class Filling
     private readonly Reach _reach;
     private readonly ulong _seed;
 
-    private Filling(Stage stage)
+    // Fillers of the next level by tick.
+    private readonly Dictionary<int, int> _fuller;
+
+    private Filling(Stage stage, RightLine? fuller)
     {
+        _fuller = fuller?.Notes.Where(n => n.IsFiller).ToDictionary(n => n.Tick, n => n.Top.Midi) ?? [];
         _stage = stage;
         _lattice = stage.Lattice;
         _reach = stage.Reach;
@@ -56,7 +61,10 @@ internal sealed class Filling
     }
 
     public static RightLine Solve(Stage stage, Ragged ragged, CancellationToken cancellation) =>
-        new Filling(stage).Solve(ragged.Onsets, cancellation);
+        new Filling(stage, ragged.Fuller is { } fuller ? Solve(stage, fuller, cancellation) : null).Solve(
+            ragged.Onsets,
+            cancellation
+        );
 
     private RightLine Solve(RightOnset[] onsets, CancellationToken cancellation)
     {
@@ -135,6 +143,7 @@ internal sealed class Filling
                 (next - held.Key) * 8 + bar.StrainBar % 2
             );
             var price = (inChord ? 0 : PassingTone + (onBeat ? PassingOnBeat : 0)) + 40 * Variety.Cost(salt) / 100;
+            price += _fuller.TryGetValue(onset.Tick, out var there) && there != key ? Apart : 0;
             found.Add(new Candidate(Pitch.At(key, spelled), price, !inChord, true));
         }
         if (found.Count == 0)

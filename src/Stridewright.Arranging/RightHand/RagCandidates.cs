@@ -78,17 +78,19 @@ internal sealed class RagCandidates(Lattice lattice, RagCell[] cells, RagRules r
         if (note.Start > last)
         {
             _placed[n] = note.Start;
-            Place(n + 1, inEarly, inLate, placing, cost, note.Start);
+            Place(n + 1, inEarly, inLate, placing, cost + rules.ApartPrice(at, note.Start), note.Start);
         }
         if (note.Start - Unit > last && note.Start > _cell.Start && rules.EarlyPrice(at, _cell) is { } early)
         {
             _placed[n] = note.Start - Unit;
-            Place(n + 1, inEarly, inLate, placing | (1 << (2 * n)), cost + early, _placed[n]);
+            var price = early + rules.ApartPrice(at, _placed[n]);
+            Place(n + 1, inEarly, inLate, placing | (1 << (2 * n)), cost + price, _placed[n]);
         }
         if (note.Start > last && rules.LatePrice(at, _cell) is { } late)
         {
             _placed[n] = note.Start + Unit;
-            Place(n + 1, inEarly, inLate, placing | (2 << (2 * n)), cost + late, _placed[n]);
+            var price = late + rules.ApartPrice(at, _placed[n]);
+            Place(n + 1, inEarly, inLate, placing | (2 << (2 * n)), cost + price, _placed[n]);
         }
     }
 
@@ -127,7 +129,8 @@ internal sealed class RagCandidates(Lattice lattice, RagCell[] cells, RagRules r
         )
         {
             var bit = Bit(_cell.Units - 1);
-            CloseWith(true, false, struck | bit, closed | bit, placing, cost + early, inEarly, inLate);
+            var price = early + rules.ApartPrice(next.FirstNote, lastUnit);
+            CloseWith(true, false, struck | bit, closed | bit, placing, cost + price, inEarly, inLate);
         }
     }
 

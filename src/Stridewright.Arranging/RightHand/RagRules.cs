@@ -6,9 +6,10 @@ namespace Stridewright.Arranging;
 /// <param name="Displacement">Of each displaced note.</param>
 /// <param name="Lateness">Of each late note.</param>
 /// <param name="Syncopation">Of each syncopation.</param>
-internal readonly record struct RagExtra(long Displacement, long Lateness, long Syncopation)
+/// <param name="Tie">Of each note taken early over a beat of its cell, or late.</param>
+internal readonly record struct RagExtra(long Displacement, long Lateness, long Syncopation, long Tie)
 {
-    public long Sum => Displacement + Lateness + Syncopation;
+    public long Sum => Displacement + Lateness + Syncopation + Tie;
 }
 
 /// <summary>
@@ -33,20 +34,42 @@ internal sealed class RagRules
     private readonly long _filler;
     private readonly long _displacement;
     private readonly long _lateness;
+    private readonly long _tie;
     private readonly ulong _seed;
     private readonly ulong[] _content;
     private readonly ulong[] _rhythm;
     private readonly Dictionary<(int Tick, int Pattern), long> _likings;
 
+    // What the next level strikes: ticks of its tune notes by index, ticks of its fillers. Null: nothing stands above.
+    private readonly int[]? _tuneTicks;
+    private readonly HashSet<int> _fillerTicks = [];
+
     /// <param name="likings">Seeded variety already reckoned for this lattice and brief; more is added to it.</param>
+    /// <param name="fuller">The next level's rhythm, of which this one is to be a part; null: it stands alone.</param>
     public RagRules(
         Lattice lattice,
         Brief brief,
         RagWeights weights,
         RagExtra extra,
-        Dictionary<(int Tick, int Pattern), long> likings
+        Dictionary<(int Tick, int Pattern), long> likings,
+        Ragged? fuller
     )
     {
+        if (fuller is not null)
+        {
+            _tuneTicks = new int[lattice.Notes.Length];
+            foreach (var onset in fuller.Onsets)
+            {
+                if (onset.IsFiller)
+                {
+                    _fillerTicks.Add(onset.Tick);
+                }
+                else
+                {
+                    _tuneTicks[onset.Tune] = onset.Tick;
+                }
+            }
+        }
         _likings = likings;
         _lattice = lattice;
         _weights = weights;
@@ -63,6 +86,7 @@ internal sealed class RagRules
         _syncopation += extra.Syncopation;
         _displacement = extra.Displacement;
         _lateness = extra.Lateness;
+        _tie = extra.Tie;
         _seed = Stage.Seed(lattice, brief, 0);
         _content = lattice.Bars.Select(b => Content(b, true)).ToArray();
         _rhythm = lattice.Bars.Select(b => Content(b, false)).ToArray();
@@ -97,7 +121,8 @@ internal sealed class RagRules
         {
             return _weights.EarlyOntoBeat + _displacement;
         }
-        return note.Length < Unit ? null : _weights.Early + _syncopation + _displacement;
+        var tie = needs > 1 ? _tie : 0;
+        return note.Length < Unit ? null : _weights.Early + _syncopation + _displacement + tie;
     }
 
     /// <summary>Price of striking a tune note one unit late; null where that is not done.</summary>
@@ -115,8 +140,12 @@ internal sealed class RagRules
             || room < 3 * Unit
             || bar.StartsPhrase
             ? null
-            : _weights.Late + _syncopation + _displacement + _lateness;
+            : _weights.Late + _syncopation + _displacement + _lateness + _tie;
     }
+
+    /// <summary>Price of striking a tune note where the next level does not.</summary>
+    public long ApartPrice(int index, int tick) =>
+        _tuneTicks is null || _tuneTicks[index] == tick ? 0 : RagWeights.Apart;
 
     /// <summary>Units of a cell that may be filled.</summary>
     public int FillableUnits(RagCell cell)
@@ -149,6 +178,13 @@ internal sealed class RagRules
         if (_lattice.Bars[cell.Bar].EndsPhrase)
         {
             price += BitOperations.PopCount((uint)fill) * 250L;
+        }
+        for (var unit = 0; _tuneTicks is not null && unit < cell.Units; unit++)
+        {
+            if ((fill >> (cell.Units - 1 - unit) & 1) == 1 && !_fillerTicks.Contains(cell.Start + unit * Unit))
+            {
+                price += RagWeights.Apart;
+            }
         }
         return price;
     }

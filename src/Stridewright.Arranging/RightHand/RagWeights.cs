@@ -31,6 +31,9 @@ internal sealed record RagWeights
     /// <summary>A filler that strikes into a long tune note before half its length: it takes the note's breath.</summary>
     public long FillerSoon { get; init; } = 500;
 
+    /// <summary>A stroke that does not stand again in the next level: dear, so that a player grows into a piece.</summary>
+    public const long Apart = 3000;
+
     /// <summary>What no setting should do, but a strange tune may force.</summary>
     public const long Forced = 40_000;
 

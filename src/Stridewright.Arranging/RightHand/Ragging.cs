@@ -19,21 +19,33 @@ internal static class Ragging
     /// <summary>Share of bars with a short-long-short figure at raggedness 0.5: single printed rags have up to 65 %.</summary>
     private const double MostFigured = 0.6;
 
+    /// <summary>Share of tune notes, at raggedness up to 0.5, whose places the level below cannot take: less than the tenth
+    /// that may differ between levels.</summary>
+    private const double MostNew = 0.08;
+
+    /// <summary>From this level on every rhythm is open; what is below simplifies the level above it.</summary>
+    private const int FullLevel = 4;
+
     public static Ragged Solve(Lattice lattice, Brief brief, RagWeights weights, CancellationToken cancellation)
     {
+        var fuller =
+            brief.RightLevel < FullLevel
+                ? Solve(lattice, brief with { RightLevel = brief.RightLevel + 1 }, weights, cancellation)
+                : null;
         var cells = RagCell.Cut(lattice);
         var extra = new RagExtra();
         var likings = new Dictionary<(int Tick, int Pattern), long>();
         while (true)
         {
-            var rules = new RagRules(lattice, brief, weights, extra, likings);
-            var ragged = Solve(lattice, cells, rules, cancellation);
+            var rules = new RagRules(lattice, brief, weights, extra, likings, fuller);
+            var ragged = Solve(lattice, cells, rules, cancellation) with { Fuller = fuller };
             var (early, late) = Displaced(lattice, ragged);
             var figured = Figures.Share(Figures.Patterns(lattice, ragged.Onsets));
             var next = new RagExtra(
                 extra.Displacement + (early + late > MostDisplaced * lattice.Notes.Length ? 700 : 0),
                 extra.Lateness + (late > MostLate * (early + late) ? 1500 : 0),
-                extra.Syncopation + (figured > MostFigured + (brief.Raggedness - 0.5) ? 400 : 0)
+                extra.Syncopation + (figured > MostFigured + (brief.Raggedness - 0.5) ? 400 : 0),
+                extra.Tie + (MustFollow(lattice, cells, ragged, brief) ? 500 : 0)
             );
             if (next == extra || next.Sum > DearestExtra)
             {
@@ -41,6 +53,29 @@ internal static class Ragging
             }
             extra = next;
         }
+    }
+
+    // True where more notes are taken early over a beat or pushed late than the level below can leave out and still stand
+    // in this one. Ties over mid-bar begin one level before those over the bar line.
+    private static bool MustFollow(Lattice lattice, RagCell[] cells, Ragged ragged, Brief brief)
+    {
+        var starts = cells.Select(c => c.Start).ToHashSet();
+        int middle = 0,
+            others = 0;
+        foreach (var onset in ragged.Onsets.Where(o => !o.IsFiller))
+        {
+            var start = lattice.Notes[onset.Tune].Start;
+            if (onset.Tick > start || (onset.Tick < start && start == lattice.Bars[lattice.BarAt(start)].Start))
+            {
+                others++;
+            }
+            else if (onset.Tick < start && starts.Contains(start))
+            {
+                middle++;
+            }
+        }
+        var most = (MostNew + MostNew * 2 * Math.Max(0, brief.Raggedness - 0.5)) * lattice.Notes.Length;
+        return brief.RightLevel < FullLevel ? middle > most : others + Math.Max(0, middle - most) > most;
     }
 
     /// <summary>Displaced notes of the tune.</summary>

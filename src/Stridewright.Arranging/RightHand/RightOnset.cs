@@ -11,4 +11,8 @@ internal readonly record struct RightOnset(int Tick, int Tune)
 /// <summary>What the ragging decided.</summary>
 /// <param name="Onsets">In time order.</param>
 /// <param name="Cost">Cost of the solution, thousandths.</param>
-internal sealed record Ragged(RightOnset[] Onsets, long Cost);
+internal sealed record Ragged(RightOnset[] Onsets, long Cost)
+{
+    /// <summary>The next level's rhythm, of which this one is a part; null: it stands alone.</summary>
+    public Ragged? Fuller { get; init; }
+}

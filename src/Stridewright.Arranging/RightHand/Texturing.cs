@@ -26,6 +26,9 @@ internal sealed class Texturing
     private const int LowestKey = 60;
     private const long Forced = 40_000;
 
+    /// <summary>Price of a shape that reaches down into the left hand's chord.</summary>
+    private const long Covering = 4000;
+
     // Share in percent of single, two-note, octave, octave with inner notes and block at the eight places of a bar.
     private static readonly double[][] ShareByPlace =
     [
@@ -47,8 +50,9 @@ internal sealed class Texturing
     private readonly long _strainPrice;
     private readonly IReadOnlySet<int> _thin;
     private readonly ulong _seed;
+    private readonly HomePositions _homes;
 
-    private Texturing(Stage stage, RightLine line, long strainPrice, IReadOnlySet<int> thin)
+    private Texturing(Stage stage, RightLine line, HomePositions homes, long strainPrice, IReadOnlySet<int> thin)
     {
         _stage = stage;
         _lattice = stage.Lattice;
@@ -58,6 +62,7 @@ internal sealed class Texturing
         _strainPrice = strainPrice;
         _thin = thin;
         _seed = stage.Seed(5);
+        _homes = homes;
     }
 
     /// <param name="strainPrice">Price of a strained shape, raised when they are too many.</param>
@@ -65,10 +70,11 @@ internal sealed class Texturing
     public static RightLine Solve(
         Stage stage,
         RightLine line,
+        HomePositions homes,
         long strainPrice,
         IReadOnlySet<int> thin,
         CancellationToken cancellation
-    ) => new Texturing(stage, line, strainPrice, thin).Solve(cancellation);
+    ) => new Texturing(stage, line, homes, strainPrice, thin).Solve(cancellation);
 
     private RightLine Solve(CancellationToken cancellation)
     {
@@ -132,6 +138,7 @@ internal sealed class Texturing
             return [.. shapes];
         }
         var inner = Inner(note.Top, chord);
+        var chords = _homes.HighestKey(note.Tick, note.End);
         void Add(Texture texture, params Pitch[] below)
         {
             var low = below[0].Midi;
@@ -141,6 +148,7 @@ internal sealed class Texturing
                 return;
             }
             var price = PriceOf(texture) + (stretch == Stretch.Strained ? _strainPrice : 0);
+            price += low <= chords ? Covering : 0;
             shapes.Add(new(texture, below.ToValueList(), low, top, stretch, price));
         }
         foreach (var pitch in inner.Where(p => top - p.Midi is >= 3 and <= 9))

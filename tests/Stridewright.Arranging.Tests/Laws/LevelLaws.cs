@@ -30,10 +30,10 @@ public sealed class LevelLaws
             );
 
     [Theory]
-    [InlineData(185)]
-    [InlineData(205)]
-    [InlineData(230)]
-    public void The_first_level_stays_in_its_place(int span)
+    [InlineData(185, 4)]
+    [InlineData(205, 3)]
+    [InlineData(230, 3)]
+    public void The_first_level_stays_in_its_place(int span, int keys)
     {
         var hands = new PlayerHands { SpanMm = span };
         var reach = new Reach(hands);
@@ -51,8 +51,10 @@ public sealed class LevelLaws
                     .Select(m => Leap.Shift(reach, m.From.Low, m.From.High, m.To.Low, m.To.High))
             )
             .ToList();
-        // What the level says is no leap at all. Measured: every move but one in a hundred within two white keys.
-        Assert.True(shifts.Count(mm => mm > 2 * reach.Keyboard.WhiteKeyMm) <= 0.01 * shifts.Count);
+        // No leap: the chords lie where they lie at every level, so that the hand drifts by up to a fourth from the bass
+        // to them (a small one by a fifth), in nineteen moves of twenty.
+        var wide = shifts.Count(mm => mm > keys * reach.Keyboard.WhiteKeyMm);
+        Assert.True(wide <= 0.05 * shifts.Count, $"{wide} of {shifts.Count}");
     }
 
     [Fact]

@@ -23,9 +23,12 @@ public sealed class SpanLaws
                     var (_, lattice) = new Setting(tune, brief, feel, Feels.MainMetre(tune), Prices.Standard).Plan();
                     var ragged = Ragging.Solve(lattice, brief, RagWeights.Standard, CancellationToken.None);
                     var line = Filling.Solve(StageOf(lattice, brief, 205), ragged, CancellationToken.None);
+                    // The chords' places are the same for all, as for hands of one size.
+                    var homes = HomePositions.Find(lattice, new Reach(brief.Hands), CancellationToken.None);
                     var right = Texturing.Solve(
                         StageOf(lattice, brief, 205),
                         line,
+                        homes,
                         1200,
                         new HashSet<int>(),
                         CancellationToken.None
@@ -39,9 +42,12 @@ public sealed class SpanLaws
                         filling = Lower(filling, Filling.Solve(stage, ragged, CancellationToken.None).Cost);
                         texturing = Lower(
                             texturing,
-                            Texturing.Solve(stage, line, 1200, new HashSet<int>(), CancellationToken.None).Cost
+                            Texturing.Solve(stage, line, homes, 1200, new HashSet<int>(), CancellationToken.None).Cost
                         );
-                        striding = Lower(striding, Striding.Solve(stage, right, 1200, CancellationToken.None).Cost);
+                        striding = Lower(
+                            striding,
+                            Striding.Solve(stage, right, homes, 1200, 0, CancellationToken.None).Cost
+                        );
                     }
                 },
                 iter: 40
