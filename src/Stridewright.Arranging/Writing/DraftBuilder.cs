@@ -61,6 +61,7 @@ internal static class DraftBuilder
             Title = tune.Title,
             Composer = tune.Composer,
             Subtitle = subtitle,
+            LeftHandOnly = right.Notes.Length == 0,
             Bars = lattice
                 .Bars.Select(
                     (bar, i) =>
