@@ -230,7 +230,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             }
         )
         + (
-            brief.LeftLevel == brief.RightLevel || !_hasNotes
+            brief.LeftLevel == brief.RightLevel || !_hasNotes || brief.LeftHandOnly
                 ? $", level {brief.LeftLevel}"
                 : $", left hand level {brief.LeftLevel}, right hand level {brief.RightLevel}"
         );

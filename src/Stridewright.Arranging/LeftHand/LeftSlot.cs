@@ -26,7 +26,11 @@ internal sealed record LeftSlot(int Tick, int End, int Bar, bool IsBass, bool Fi
             }
             var basses = bar.Groove.Basses;
             var chords = bar.Groove.Chords;
-            if (b == lattice.Bars.Length - 1 && basses.Count > 1)
+            if (
+                b == lattice.Bars.Length - 1
+                && basses.Count > 1
+                && lattice.ChordAt(bar.End - 1).Start <= bar.Start + basses[^1]
+            )
             {
                 chords = chords.Where(c => c < basses[^1]).ToValueList();
             }
