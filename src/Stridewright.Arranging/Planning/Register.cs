@@ -51,7 +51,7 @@ internal static class Register
                                 .Chords.Select(c =>
                                     c with
                                     {
-                                        Chord = c.Chord.IsNoChord ? c.Chord : Readable(c.Chord.Plus(interval)),
+                                        Chord = Move(c.Chord, interval),
                                     }
                                 )
                                 .ToValueList(),
@@ -59,6 +59,9 @@ internal static class Register
                     )
                     .ToValueList(),
             };
+
+    private static ChordSymbol Move(ChordSymbol chord, Interval interval) =>
+        chord.IsNoChord || interval.Fifths == 0 ? chord : Readable(chord.Plus(interval));
 
     // A chord on a double flat or sharp (and on B sharp) is named by its neighbour on the keyboard: D for E double flat.
     private static ChordSymbol Readable(ChordSymbol chord)
