@@ -24,7 +24,8 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         var (tune, lattice) = Plan();
         var ragged = _hasNotes ? Ragging.Solve(lattice, brief, prices.Ragging, cancellation) : new Ragged([], 0);
         var unit = Feels.BeatUnit(lattice.Bars[0].Metre);
-        var wanted = brief.BeatsPerMinute ?? Feels.Tempo(feel, Math.Max(brief.LeftLevel, _hasNotes ? brief.RightLevel : 0));
+        var wanted =
+            brief.BeatsPerMinute ?? Feels.Tempo(feel, Math.Max(brief.LeftLevel, _hasNotes ? brief.RightLevel : 0));
         var tempo = wanted;
         for (var attempt = 0; ; attempt++)
         {

@@ -243,12 +243,7 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
         };
 
     // The pages, where some were engraved and all was written.
-    private EngravedPages? ArrangeTune(
-        TuneJob job,
-        Brief brief,
-        OutputFiles outputs,
-        CancellationToken cancellation
-    )
+    private EngravedPages? ArrangeTune(TuneJob job, Brief brief, OutputFiles outputs, CancellationToken cancellation)
     {
         cancellation.ThrowIfCancellationRequested();
         var name = _names.Take(job.WantedName);

@@ -47,14 +47,7 @@ internal static class Register
                                     }
                                 )
                                 .ToValueList(),
-                            Chords = b
-                                .Chords.Select(c =>
-                                    c with
-                                    {
-                                        Chord = Move(c.Chord, interval),
-                                    }
-                                )
-                                .ToValueList(),
+                            Chords = b.Chords.Select(c => c with { Chord = Move(c.Chord, interval) }).ToValueList(),
                         }
                     )
                     .ToValueList(),

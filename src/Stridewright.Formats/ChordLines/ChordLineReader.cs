@@ -170,10 +170,7 @@ public static class ChordLineReader
             var chords = new List<PlacedChord>();
             if (shares.Places(_words.Count) is not { } places)
             {
-                Fault(
-                    _words[shares.Most].At,
-                    ChordLineMessages.TooManyInBar(_words.Count, shares.Most, metre)
-                );
+                Fault(_words[shares.Most].At, ChordLineMessages.TooManyInBar(_words.Count, shares.Most, metre));
                 places = [.. _words.Select(_ => ScoreTime.Zero)];
             }
             for (var i = 0; i < _words.Count; i++)

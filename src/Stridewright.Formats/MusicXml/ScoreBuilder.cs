@@ -110,11 +110,7 @@ internal sealed class ScoreBuilder(ScoreFile file, Findings findings)
                 .OrderBy(d => d.At)
                 .ToValueList(),
             Marks = bar.Marks,
-            Voices =
-            [
-                .. _leftHandOnly ? [] : VoicesOf(Hand.Right, events, bar),
-                .. VoicesOf(Hand.Left, events, bar),
-            ],
+            Voices = [.. _leftHandOnly ? [] : VoicesOf(Hand.Right, events, bar), .. VoicesOf(Hand.Left, events, bar)],
             Id = bar.Id,
         };
     }
