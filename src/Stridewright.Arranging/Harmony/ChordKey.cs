@@ -4,15 +4,15 @@ namespace Stridewright.Arranging;
 
 /// <summary>
 /// The key of music that is chords alone. Their tones, weighted by how long they last, are held against the profiles of
-/// <see cref="KeyFinding"/>; as common practice has it, the last chord and then the first speak for themselves, unless
-/// they are sevenths on the way elsewhere.
+/// <see cref="KeyFinding"/>; and, as common practice has it, the last chord and then the first speak for themselves as
+/// tonics. A dominant there speaks for the chord it leads to, unless the music begins and ends on its root, as a blues
+/// does.
 /// </summary>
 public static class ChordKey
 {
     /// <summary>Worth of being the last or the first chord, in correlation: a relative key is about 0.1 off.</summary>
     private const double Last = 0.35,
-        First = 0.2,
-        OnTheWay = 0.15;
+        First = 0.2;
 
     private const int FewestFlats = -7,
         MostSharps = 7;
@@ -42,22 +42,27 @@ public static class ChordKey
     {
         var histogram = Histogram(flat, flat.Starts[^1] + tune.Bars[^1].Length);
         var best = (Score: double.MinValue, Tonic: 0, IsMinor: false);
+        var closed = chords[0].Root.PitchClass == chords[^1].Root.PitchClass;
         foreach (var (tonic, isMinor, correlation) in KeyFinding.Correlations(histogram))
         {
             var score =
                 (double.IsNaN(correlation) ? 0 : correlation)
-                + Speaks(chords[^1], tonic, isMinor, Last)
-                + Speaks(chords[0], tonic, isMinor, First);
+                + Speaks(chords[^1], tonic, isMinor, closed, Last)
+                + Speaks(chords[0], tonic, isMinor, closed, First);
             best = score > best.Score ? (score, tonic, isMinor) : best;
         }
         var mode = best.IsMinor ? Mode.Minor : Mode.Major;
         return new Key(Spelled(best.Tonic, mode, chords), mode);
     }
 
-    private static double Speaks(ChordSymbol chord, int tonic, bool isMinor, double worth) =>
-        chord.Root.PitchClass != tonic || isMinor != IsMinor(chord) ? 0
-        : chord.Intervals.Any(i => i is { Steps: 6, Semitones: < 11 }) ? worth * OnTheWay / Last
-        : worth;
+    private static double Speaks(ChordSymbol chord, int tonic, bool isMinor, bool closed, double worth)
+    {
+        var root = chord.Root.PitchClass;
+        var leadsOn = !closed && chord.Intervals.Any(i => i is { Steps: 6, Semitones: 10 });
+        return leadsOn
+            ? (!IsMinor(chord) && root == (tonic + 7) % 12 ? worth : 0)
+            : (root == tonic && isMinor == IsMinor(chord) ? worth : 0);
+    }
 
     private static bool IsMinor(ChordSymbol chord) => chord.Intervals.Any(i => i is { Steps: 2, Semitones: 3 });
 
