@@ -143,7 +143,13 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
         if (reading.Value is { } tune)
         {
             var name = OutputNames.OfWords(request.Title ?? title + " " + line);
-            var job = new TuneJob(input, tune, null, name.Length > 0 ? name : OutputNames.OfWords(title), remarks);
+            var job = new TuneJob(
+                input,
+                tune,
+                null,
+                name.Length > 0 ? name : OutputNames.OfWords(WorkbenchMessages.LeftHandTitle),
+                remarks
+            );
             ArrangeInKeys(job, brief with { LeftHandOnly = true }, outputs, cancellation);
         }
     }

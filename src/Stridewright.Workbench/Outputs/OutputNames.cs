@@ -15,7 +15,7 @@ internal sealed class OutputNames
 
     /// <summary>The words of a title, or of chords, whose sharps are spelled out.</summary>
     public static string OfWords(string text) =>
-        Words(text.Replace("#", "-sharp ", StringComparison.Ordinal).Replace("♯", "-sharp ", StringComparison.Ordinal));
+        Words(text.Replace('♭', 'b').Replace('♯', '#').Replace("#", "-sharp ", StringComparison.Ordinal));
 
     /// <summary>A name with a key behind it, such as <c>tune.B-flat</c>.</summary>
     public static string InKey(string name, Tone tonic) =>
