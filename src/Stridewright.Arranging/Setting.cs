@@ -32,11 +32,11 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             var secondsPerTick = lattice.Tick.ToQuarters() * 60 / (tempo * unit.Length.ToQuarters());
             var (right, left) = Hands(lattice, ragged, secondsPerTick, cancellation);
             var draft = DraftBuilder.Build(tune, lattice, right, left, Tempo(tempo, unit), Subtitle(lattice));
-            var score = Notator.Write(draft);
+            var score = Notator.Write(_hasNotes ? draft : DraftBuilder.LeftHandAlone(draft));
             var verdict = Judge.Check(score, brief.Hands);
             if (verdict.IsPlayable && brief.LeftHandOnly && _hasNotes)
             {
-                score = Notator.Write(draft with { LeftHandOnly = true });
+                score = Notator.Write(DraftBuilder.LeftHandAlone(draft));
                 verdict = Judge.Check(score, brief.Hands);
             }
             if (verdict.IsPlayable)
