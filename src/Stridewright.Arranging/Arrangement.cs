@@ -26,6 +26,7 @@ public sealed record Arrangement
     /// <summary>The judge's verdict; always playable.</summary>
     public required Verdict Verdict { get; init; }
 
+    /// <summary>Of the tune's notes in the score: all are 0 where the left hand stands alone.</summary>
     public required TuneKept Tune { get; init; }
 
     /// <summary>What was chosen and what was given up, in sentences.</summary>

@@ -17,7 +17,7 @@ public static class Arranger
     {
         ArgumentNullException.ThrowIfNull(tune);
         ArgumentNullException.ThrowIfNull(brief);
-        if (!tune.Bars.Any(b => b.Notes.Count > 0))
+        if (!tune.Bars.Any(b => b.Notes.Count > 0 || b.Chords.Any(c => !c.Chord.IsNoChord)))
         {
             return Refused(ArrangingMessages.NoNotes);
         }

@@ -10,7 +10,9 @@ internal static class ArrangingMessages
     public static string FeelDoesNotFit(Feel feel, Metre metre) =>
         $"a tune in {metre} cannot be set as {Word(feel)}; leave the feel out, or choose {Suggestion(metre)}";
 
-    public static string NoNotes => "the tune has no notes to set";
+    public static string NoNotes => "the tune has neither notes nor chords to set";
+
+    public static string NoNotesButChords => "the tune has no notes: the left hand is set alone, over its chords";
 
     public static string ChordsFound => "the tune has no chord symbols; they were found from its notes";
 

@@ -42,6 +42,12 @@ public sealed record Brief
     /// <summary>Tempo wanted in beats as printed: quarters in 2/4, 4/4 and 3/4, dotted quarters in 6/8.</summary>
     public double? BeatsPerMinute { get; init; }
 
+    /// <summary>
+    /// The left hand is written alone. Over a tune with notes it is the left hand of the setting for both hands, so that
+    /// it is not learned twice. A tune without notes is set for the left hand alone in any case.
+    /// </summary>
+    public bool LeftHandOnly { get; init; }
+
     public PlayerHands Hands { get; init; } = new();
 
     public int Seed { get; init; } = 1;

@@ -5,7 +5,7 @@ namespace Stridewright.Arranging;
 
 /// <summary>
 /// One tune being set: settles what the brief leaves open, runs the stages in their order (when, filler keys, texture,
-/// left hand), and asks the judge; what the judge refuses is thinned, priced higher or slowed, and set again.
+/// left hand; the left hand alone over chords without notes), and asks the judge; what the judge refuses is thinned, priced higher or slowed, and set again.
 /// </summary>
 internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre, Prices prices)
 {
@@ -15,24 +15,31 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         SlowestShare = 0.55;
     private readonly List<Diagnostic> _notes = [];
     private readonly HashSet<int> _thinBars = [];
+    private readonly bool _hasNotes = written.Bars.Any(b => b.Notes.Count > 0);
     private long _rightStrain = 1200;
     private long _leftStrain = 1200;
 
     public ArrangeResult Work(CancellationToken cancellation)
     {
         var (tune, lattice) = Plan();
-        var ragged = Ragging.Solve(lattice, brief, prices.Ragging, cancellation);
+        var ragged = _hasNotes ? Ragging.Solve(lattice, brief, prices.Ragging, cancellation) : new Ragged([], 0);
         var homes = HomePositions.Find(lattice, new Reach(brief.Hands), cancellation);
         var unit = Feels.BeatUnit(lattice.Bars[0].Metre);
-        var wanted = brief.BeatsPerMinute ?? Feels.Tempo(feel, Math.Max(brief.LeftLevel, brief.RightLevel));
+        var wanted =
+            brief.BeatsPerMinute ?? Feels.Tempo(feel, Math.Max(brief.LeftLevel, _hasNotes ? brief.RightLevel : 0));
         var tempo = wanted;
         for (var attempt = 0; ; attempt++)
         {
             var secondsPerTick = lattice.Tick.ToQuarters() * 60 / (tempo * unit.Length.ToQuarters());
             var (right, left) = Hands(lattice, ragged, homes, secondsPerTick, cancellation);
-            var draft = DraftBuilder.Build(tune, lattice, right, left, Tempo(tempo, unit), Subtitle());
-            var score = Notator.Write(draft);
+            var draft = DraftBuilder.Build(tune, lattice, right, left, Tempo(tempo, unit), Subtitle(lattice));
+            var score = Notator.Write(_hasNotes ? draft : DraftBuilder.LeftHandAlone(draft));
             var verdict = Judge.Check(score, brief.Hands);
+            if (verdict.IsPlayable && brief.LeftHandOnly && _hasNotes)
+            {
+                score = Notator.Write(DraftBuilder.LeftHandAlone(draft));
+                verdict = Judge.Check(score, brief.Hands);
+            }
             if (verdict.IsPlayable)
             {
                 return new ArrangeResult(Finished(lattice, ragged, score, verdict, wanted, tempo, unit), null);
@@ -55,9 +62,13 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
     /// <summary>The tune in its key and register on the lattice.</summary>
     public (Tune Tune, Lattice Lattice) Plan()
     {
+        if (!_hasNotes && !brief.LeftHandOnly)
+        {
+            Note(ArrangingMessages.NoNotesButChords);
+        }
         var interval = Register.For(written, brief.Tonic);
         var tune = Register.Move(written, interval);
-        if (interval != Interval.Unison)
+        if (interval != Interval.Unison && _hasNotes)
         {
             Note(ArrangingMessages.Moved(interval));
         }
@@ -73,7 +84,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             Note(ArrangingMessages.ChordsFound);
         }
         var lattice = LatticeReader.Read(tune, feel, chords);
-        if (lattice.IsDuple)
+        if (lattice.IsDuple && _hasNotes)
         {
             Note(ArrangingMessages.Recast(lattice.Scale));
         }
@@ -93,6 +104,11 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
     )
     {
         var stage = new Stage(lattice, brief, prices, secondsPerTick);
+        if (!_hasNotes)
+        {
+            var silent = new RightLine([], 0);
+            return (silent, Striding.Solve(stage, silent, homes, _leftStrain, cancellation));
+        }
         var line = Filling.Solve(stage, ragged, cancellation);
         var thin = line.Notes.Where(n => _thinBars.Contains(lattice.BarAt(n.Tick))).Select(n => n.Tick).ToHashSet();
         var right = Texturing.Solve(stage, line, homes, _rightStrain, thin, cancellation);
@@ -146,7 +162,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         {
             Note(ArrangingMessages.Slower(wanted, tempo));
         }
-        if (_thinBars.Count > 0)
+        if (_thinBars.Count > 0 && !score.LeftHandOnly)
         {
             Note(ArrangingMessages.Thinned(_thinBars.Count));
         }
@@ -166,13 +182,15 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             BeatUnit = unit,
             Seconds = quarters * 60 / (tempo * unit.Length.ToQuarters()),
             Verdict = verdict,
-            Tune = new TuneKept(
-                lattice.Notes.Length + lattice.LostNotes,
-                lattice.Notes.Length,
-                early,
-                late,
-                ragged.Onsets.Count(o => o.IsFiller)
-            ),
+            Tune = score.LeftHandOnly
+                ? new TuneKept(0, 0, 0, 0, 0)
+                : new TuneKept(
+                    lattice.Notes.Length + lattice.LostNotes,
+                    lattice.Notes.Length,
+                    early,
+                    late,
+                    ragged.Onsets.Count(o => o.IsFiller)
+                ),
             Notes = _notes.ToValueList(),
         };
     }
@@ -202,8 +220,10 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
                     : null,
         };
 
-    private string Subtitle() =>
-        (
+    private string Subtitle(Lattice lattice) =>
+        (_hasNotes ? "" : KeyName(lattice.Bars[0].Key) + ", ")
+        + (_hasNotes && brief.LeftHandOnly ? "left hand alone, " : "")
+        + (
             feel switch
             {
                 Feel.Classic => "classic rag",
@@ -213,10 +233,13 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             }
         )
         + (
-            brief.LeftLevel == brief.RightLevel
+            brief.LeftLevel == brief.RightLevel || !_hasNotes || brief.LeftHandOnly
                 ? $", level {brief.LeftLevel}"
                 : $", left hand level {brief.LeftLevel}, right hand level {brief.RightLevel}"
         );
+
+    private static string KeyName(Key key) =>
+        key.ToString().Replace("b", " flat", StringComparison.Ordinal).Replace("#", " sharp", StringComparison.Ordinal);
 
     private void Note(string message) => _notes.Add(new Diagnostic(Severity.Note, Place.Whole, message));
 }

@@ -13,8 +13,12 @@ internal sealed class ArrangeCommand
     private readonly Argument<string[]> _tunes = new("TUNE")
     {
         Description = CliMessages.TuneHelp,
-        Arity = ArgumentArity.OneOrMore,
+        Arity = ArgumentArity.ZeroOrMore,
     };
+    private readonly Option<string?> _chords = Options.Text("--chords", CliMessages.ChordsHelp, "LINE");
+    private readonly Option<string?> _title = Options.Text("--title", CliMessages.TitleHelp, "WORDS");
+    private readonly Option<bool> _allKeys = Options.Flag("--all-keys", CliMessages.AllKeysHelp);
+    private readonly Option<bool> _leftHandOnly = Options.Flag("--left-hand-only", CliMessages.LeftHandOnlyHelp);
     private readonly Option<string?> _out = Options.Text("--out", CliMessages.OutHelp, "DIR");
     private readonly Option<string?> _feel = Options.Text("--feel", CliMessages.FeelHelp, CliMessages.Feels);
     private readonly Option<int?> _level = Options.Whole("--level", CliMessages.LevelHelp, "1-6");
@@ -56,6 +60,10 @@ internal sealed class ArrangeCommand
         Command = new Command("arrange", CliMessages.ArrangeHelp)
         {
             _tunes,
+            _chords,
+            _title,
+            _leftHandOnly,
+            _allKeys,
             _out,
             _feel,
             _level,
@@ -73,6 +81,13 @@ internal sealed class ArrangeCommand
             _seed,
             _replace,
         };
+        Command.Validators.Add(result =>
+        {
+            if (result.GetResult(_tunes) is not { Tokens.Count: > 0 } && result.GetResult(_chords) is null)
+            {
+                result.AddError(CliMessages.NothingNamed);
+            }
+        });
         Command.SetAction(Run);
     }
 
@@ -110,6 +125,9 @@ internal sealed class ArrangeCommand
         new()
         {
             Tunes = (parsed.GetValue(_tunes) ?? []).ToValueList(),
+            Chords = parsed.GetValue(_chords),
+            Title = parsed.GetValue(_title) is { Length: > 0 } title ? title : null,
+            AllKeys = parsed.GetValue(_allKeys),
             OutputFolder = parsed.GetValue(_out) is { Length: > 0 } folder ? folder : ArrangeRequest.UsualFolder,
             Formats = parsed.GetValue(_format) ?? ArrangeRequest.UsualFormats,
             Paper = parsed.GetValue(_paper) is { } paper ? Choices.Paper(paper)!.Value : Paper.A4,
@@ -126,6 +144,7 @@ internal sealed class ArrangeCommand
                 Span = parsed.GetValue(_hands.Span),
                 OctaveWidth = parsed.GetValue(_hands.OctaveWidth),
                 NoOctaves = parsed.GetValue(_noOctaves),
+                LeftHandOnly = parsed.GetValue(_leftHandOnly),
                 Seed = parsed.GetValue(_seed),
             },
         };

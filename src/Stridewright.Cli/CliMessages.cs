@@ -33,6 +33,8 @@ internal static class CliMessages
             stridewright arrange tune.abc --span 185 --no-octaves --bpm 72 --raggedness 0.3
           A whole folder in B flat, only MIDI and MusicXML:
             stridewright arrange tunes --key Bb --format musicxml,midi --out in-b-flat
+          A left-hand page over chords, in all twelve keys:
+            stridewright arrange --chords "F | D7 | G7 C7 | F" --left 3 --all-keys
 
         Exit codes: 0 all written; 1 some refused or unreadable, something written; 2 nothing written, or bad
         arguments; 130 interrupted.
@@ -52,6 +54,14 @@ internal static class CliMessages
     public const string TuneHelp =
         "Tunes in ABC (.abc) or MusicXML (.musicxml, .xml, .mxl), books of several tunes, or folders of them";
     public const string ScoreHelp = "A two-staff score in MusicXML (.musicxml, .xml, .mxl)";
+    public const string ChordsHelp =
+        "Instead of tunes: a line of chords for the left hand alone. Bars between |, chords share their bar ('.' holds one for another share), % repeats a bar, |: and :| a part, N.C. is no chord; 2/4, or the metre of --feel";
+    public const string TitleHelp = "Title of the page that --chords gives [default: Left hand]";
+    public const string LeftHandOnlyHelp = "Write the left hand of the setting alone, on one staff";
+    public const string AllKeysHelp =
+        "In all twelve keys, from the tune's own round by fourths: NAME.F, NAME.B-flat and so on, and one PDF of all, NAME.all-keys.pdf";
+    public const string NothingNamed =
+        "name a tune, a book or a folder, or give a line of chords: --chords \"F | D7 | G7 C7 | F\"";
     public const string OutHelp = "Folder to write into [default: arrangements]";
     public const string FeelHelp =
         "Manner of the setting; it must fit the metre [default: 2/4, 4/4, 2/2 classic; 3/4 waltz; 6/8 six-eight]";
@@ -107,7 +117,9 @@ internal static class CliMessages
         Text($"{s.Feel}, {s.Key}, {s.Metre}, {s.Beat} = {s.BeatsPerMinute:0.#}");
 
     public static string LevelsOf(Setting s) =>
-        Text($"left {s.LeftLevel}, right {s.RightLevel}, raggedness {s.Raggedness:0.##}, seed {s.Seed}");
+        s.LeftHandOnly
+            ? Text($"left {s.LeftLevel}, alone, seed {s.Seed}")
+            : Text($"left {s.LeftLevel}, right {s.RightLevel}, raggedness {s.Raggedness:0.##}, seed {s.Seed}");
 
     public static string HandsOf(HandsUsed h) =>
         Text($"span {h.SpanMm:0.#} mm, octave {h.OctaveMm:0.#} mm{(h.NoOctaves ? ", no octaves" : "")}");
@@ -133,8 +145,14 @@ internal static class CliMessages
 
     public static string TuneInALine(WrittenTune t) =>
         Text(
-            $"{t.Title}: {SettingOf(t.Setting)}, levels {t.Setting.LeftLevel}/{t.Setting.RightLevel}, {t.Setting.Bars} bars, {Minutes(t.Setting.Seconds)}, {t.Setting.Tune.Kept} of {t.Setting.Tune.Notes} notes kept, effort {t.Setting.Effort.Overall:0} -> {string.Join(" ", t.Outputs.Select(o => o.Path))}"
+            $"{t.Title}: {SettingOf(t.Setting)}, {ShortLevelsOf(t.Setting)}, {t.Setting.Bars} bars, {Minutes(t.Setting.Seconds)}, {KeptOf(t.Setting)}effort {t.Setting.Effort.Overall:0} -> {string.Join(" ", t.Outputs.Select(o => o.Path))}"
         );
+
+    private static string ShortLevelsOf(Setting s) =>
+        s.LeftHandOnly ? Text($"left hand level {s.LeftLevel}") : Text($"levels {s.LeftLevel}/{s.RightLevel}");
+
+    private static string KeptOf(Setting s) =>
+        s.LeftHandOnly ? "" : Text($"{s.Tune.Kept} of {s.Tune.Notes} notes kept, ");
 
     public static string Counts(ArrangeReport report) =>
         Text($"{report.Written.Count} written, {report.Problems.Count} failed")

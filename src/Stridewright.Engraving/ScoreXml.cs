@@ -109,6 +109,12 @@ internal sealed class ScoreXml
             return;
         }
         var text = (string?)kind.Attribute("text");
+        if (kind.Value.Trim() == "none")
+        {
+            // It prints the letter of a root and nothing of this kind.
+            harmony.Elements("root").Elements("root-step").FirstOrDefault()?.SetValue("N");
+            (kind.Value, text) = ("other", ".C.");
+        }
         if (text is null && kind.Value.Trim() != "major")
         {
             return;

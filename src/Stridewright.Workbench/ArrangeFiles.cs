@@ -23,9 +23,10 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
     {
         var reader = new BriefReader(tools);
         var brief = reader.Read(request.Wishes);
-        if (reader.Faults.Count > 0)
+        var faults = reader.Faults.Concat(Contradictions()).ToValueList();
+        if (faults.Count > 0)
         {
-            return new ArrangeReport { Outcome = ArrangeOutcome.BadWish, Problems = reader.Faults };
+            return new ArrangeReport { Outcome = ArrangeOutcome.BadWish, Problems = faults };
         }
         try
         {
@@ -42,6 +43,22 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
         );
     }
 
+    private IEnumerable<Problem> Contradictions()
+    {
+        if (request.Chords is not null && request.Tunes.Count > 0)
+        {
+            yield return new Problem("chords", null, "", WorkbenchMessages.TunesAndChords);
+        }
+        if (request.Chords is null && request.Title is not null)
+        {
+            yield return new Problem("title", null, "", WorkbenchMessages.TitleOfChords);
+        }
+        if (request.AllKeys && request.Wishes.Key is not null)
+        {
+            yield return new Problem("all-keys", null, "", WorkbenchMessages.OneKeyOfAll);
+        }
+    }
+
     private ArrangeReport Report(ArrangeOutcome outcome) =>
         new()
         {
@@ -52,7 +69,7 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
 
     private void Run(Brief brief, CancellationToken cancellation)
     {
-        if (request.Tunes.Count == 0)
+        if (request.Tunes.Count == 0 && request.Chords is null)
         {
             Fail("", "", WorkbenchMessages.NothingNamed);
             return;
@@ -65,6 +82,11 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
         var inputs = new InputFiles(request.Tunes, Path.GetFullPath(request.OutputFolder), cancellation);
         _problems.AddRange(inputs.Problems);
         var outputs = new OutputFiles(request.OutputFolder, request.Replace, inputs.Files.Select(f => f.FullPath));
+        if (request.Chords is { } line)
+        {
+            var chords = new InputFile(WorkbenchMessages.ChordsName, "");
+            Guarded(chords.Name, null, () => ArrangeChords(chords, line, brief, outputs, cancellation));
+        }
         for (var i = 0; i < inputs.Files.Count; i++)
         {
             var input = inputs.Files[i];
@@ -90,6 +112,51 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
             return;
         }
         var tunes = Read(input, bytes, out var findings);
+        var remarks = Remarks(input, tunes.Count, findings);
+        for (var n = 1; n <= tunes.Count; n++)
+        {
+            var tune = tunes[n - 1];
+            var name =
+                tunes.Count == 1
+                    ? OutputNames.OfFile(input.FullPath)
+                    : OutputNames.OfBook(input.FullPath, n, tunes.Count, tune.Title);
+            var job = new TuneJob(input, tune, tunes.Count == 1 ? null : n, name, n == 1 ? remarks : []);
+            if (n > 1)
+            {
+                tell((n - 1.0) / tunes.Count);
+            }
+            ArrangeInKeys(job, brief, outputs, cancellation);
+        }
+    }
+
+    private void ArrangeChords(
+        InputFile input,
+        string line,
+        Brief brief,
+        OutputFiles outputs,
+        CancellationToken cancellation
+    )
+    {
+        var title = request.Title ?? WorkbenchMessages.LeftHandTitle;
+        var reading = tools.ReadChords(line, brief.Feel ?? Feel.Classic, title);
+        var remarks = Remarks(input, reading.Value is null ? 0 : 1, reading.Diagnostics);
+        if (reading.Value is { } tune)
+        {
+            var name = OutputNames.OfWords(request.Title ?? title + " " + line);
+            var job = new TuneJob(
+                input,
+                tune,
+                null,
+                name.Length > 0 ? name : OutputNames.OfWords(WorkbenchMessages.LeftHandTitle),
+                remarks
+            );
+            ArrangeInKeys(job, brief with { LeftHandOnly = true }, outputs, cancellation);
+        }
+    }
+
+    // Reports the errors; what is left are the remarks.
+    private ValueList<Remark> Remarks(InputFile input, int tunes, ValueList<Diagnostic> findings)
+    {
         var errors = findings.Where(f => f.Severity == Severity.Error).ToList();
         foreach (var error in errors.Take(MostFaults))
         {
@@ -99,21 +166,59 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
         {
             Fail(input.Name, "", WorkbenchMessages.MoreFaults(errors.Count - MostFaults));
         }
-        if (tunes.Count + errors.Count == 0)
+        if (tunes + errors.Count == 0)
         {
             Fail(input.Name, "", WorkbenchMessages.NoTuneInside);
         }
-        var remarks = findings.Where(f => f.Severity != Severity.Error).Select(ReportOf.Remark).ToValueList();
-        for (var n = 1; n <= tunes.Count; n++)
+        return findings.Where(f => f.Severity != Severity.Error).Select(ReportOf.Remark).ToValueList();
+    }
+
+    // A tune in its one key, or in all twelve, and then as a booklet too.
+    private void ArrangeInKeys(TuneJob job, Brief brief, OutputFiles outputs, CancellationToken cancellation)
+    {
+        if (!request.AllKeys)
         {
-            var tune = tunes[n - 1];
-            var job = new TuneJob(input, tune, tunes.Count == 1 ? null : n, tunes.Count, n == 1 ? remarks : []);
-            if (n > 1)
-            {
-                tell((n - 1.0) / tunes.Count);
-            }
-            Guarded(input.Name, job.Label, () => ArrangeTune(job, brief, outputs, cancellation));
+            Guarded(job.Input.Name, job.Label, () => ArrangeTune(job, brief, outputs, cancellation));
+            return;
         }
+        var booklet = new List<EngravedPages>();
+        var before = _written.Count;
+        foreach (var tonic in TwelveKeys.From(job.Tune.Bars[0].Key))
+        {
+            var inKey = job with
+            {
+                WantedName = OutputNames.InKey(job.WantedName, tonic),
+                Remarks = _written.Count == before ? job.Remarks : [],
+            };
+            Guarded(
+                job.Input.Name,
+                job.Label,
+                () =>
+                {
+                    if (ArrangeTune(inKey, brief with { Tonic = tonic }, outputs, cancellation) is { } pages)
+                    {
+                        booklet.Add(pages);
+                    }
+                }
+            );
+        }
+        if (booklet.Count > 0 && request.Formats.Contains(OutputFormat.Pdf))
+        {
+            Guarded(job.Input.Name, job.Label, () => Bind(job, booklet, outputs, cancellation));
+        }
+    }
+
+    // The booklet is told of with the last key.
+    private void Bind(TuneJob job, List<EngravedPages> booklet, OutputFiles outputs, CancellationToken cancellation)
+    {
+        var name = _names.Take(job.WantedName + ".all-keys");
+        var file = new OutputFile(name + ".pdf", tools.ToBooklet(job.Tune.Title, booklet, request.Paper));
+        if (outputs.TryWrite([file], cancellation, out var problem) is not { } written)
+        {
+            Fail(job, "", problem);
+            return;
+        }
+        _written[^1] = _written[^1] with { Outputs = [.. _written[^1].Outputs, .. written] };
     }
 
     private ValueList<Tune> Read(InputFile input, byte[] bytes, out ValueList<Diagnostic> findings)
@@ -143,7 +248,8 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
             _ => WorkbenchMessages.UnknownKind,
         };
 
-    private void ArrangeTune(TuneJob job, Brief brief, OutputFiles outputs, CancellationToken cancellation)
+    // The pages, where some were engraved and all was written.
+    private EngravedPages? ArrangeTune(TuneJob job, Brief brief, OutputFiles outputs, CancellationToken cancellation)
     {
         cancellation.ThrowIfCancellationRequested();
         var name = _names.Take(job.WantedName);
@@ -151,7 +257,7 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
         if (result.Arrangement is not { } arrangement)
         {
             Fail(job, result.Refusal?.Place.ToString() ?? "", result.Refusal?.Message ?? "");
-            return;
+            return null;
         }
         // Nothing leaves that the judge has not passed, whoever made it.
         var verdict = tools.Judge(arrangement.Score, arrangement.Brief.Hands, null);
@@ -162,15 +268,15 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
                 verdict.Faults[0].Place,
                 WorkbenchMessages.NotPassed(verdict.Faults.Count, verdict.Faults[0].Message)
             );
-            return;
+            return null;
         }
         if (
-            Outputs(name, arrangement.Score, cancellation, out var problem) is not { } contents
+            Outputs(name, arrangement.Score, cancellation, out var pages, out var problem) is not { } contents
             || outputs.TryWrite(contents, cancellation, out problem) is not { } files
         )
         {
             Fail(job, "", problem);
-            return;
+            return null;
         }
         var renamed =
             name == job.WantedName
@@ -187,11 +293,19 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
                 Reading = renamed,
             }
         );
+        return pages;
     }
 
     // Null, with the reason, when the score cannot be engraved.
-    private List<OutputFile>? Outputs(string name, Score score, CancellationToken cancellation, out string problem)
+    private List<OutputFile>? Outputs(
+        string name,
+        Score score,
+        CancellationToken cancellation,
+        out EngravedPages? pages,
+        out string problem
+    )
     {
+        pages = null;
         problem = "";
         var files = new List<OutputFile>();
         var musicXml = tools.ToMusicXml(score);
@@ -208,19 +322,22 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
             return files;
         }
         var engraving = tools.Engrave(musicXml, request.Paper, cancellation);
-        if (engraving.Value is not { } pages)
+        if (engraving.Value is not { } engraved)
         {
             problem = WorkbenchMessages.NotEngraved(engraving.Diagnostics is [var fault, ..] ? fault.Message : "");
             return null;
         }
         if (request.Formats.Contains(OutputFormat.Pdf))
         {
-            files.Add(new OutputFile(name + ".pdf", pages.Pdf()));
+            files.Add(new OutputFile(name + ".pdf", engraved.Pdf()));
         }
         if (request.Formats.Contains(OutputFormat.Svg))
         {
-            files.AddRange(pages.Svg.Select((page, i) => new OutputFile(PageName(name, i + 1, pages.Svg.Count), page)));
+            files.AddRange(
+                engraved.Svg.Select((page, i) => new OutputFile(PageName(name, i + 1, engraved.Svg.Count), page))
+            );
         }
+        pages = engraved;
         return files;
     }
 
@@ -250,13 +367,9 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
 
     /// <summary>One tune of a file, with what its reader remarked.</summary>
     /// <param name="Number">Place in its book; null when it is alone in its file.</param>
-    private sealed record TuneJob(InputFile Input, Tune Tune, int? Number, int Count, ValueList<Remark> Remarks)
+    /// <param name="WantedName">Name of its outputs, without ending, unless another has it.</param>
+    private sealed record TuneJob(InputFile Input, Tune Tune, int? Number, string WantedName, ValueList<Remark> Remarks)
     {
-        public string WantedName =>
-            Number is { } n
-                ? OutputNames.OfBook(Input.FullPath, n, Count, Tune.Title)
-                : OutputNames.OfFile(Input.FullPath);
-
         /// <summary>Such as <c>tune 3, The Ferry Bell</c>; null when the file says it all.</summary>
         public string? Label => Number is { } n ? FormattableString.Invariant($"tune {n}, {Tune.Title}") : null;
     }

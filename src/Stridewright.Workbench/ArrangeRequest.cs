@@ -33,8 +33,17 @@ public sealed record ArrangeRequest
         OutputFormat.Pdf,
     ];
 
-    /// <summary>Files, books and folders, in order.</summary>
+    /// <summary>Files, books and folders, in order; empty where <see cref="Chords"/> are given.</summary>
     public required ValueList<string> Tunes { get; init; }
+
+    /// <summary>A line of chords such as <c>F | D7 | G7 C7 | F</c>, to be set for the left hand alone.</summary>
+    public string? Chords { get; init; }
+
+    /// <summary>Title of what is made of <see cref="Chords"/>; null: one of our own.</summary>
+    public string? Title { get; init; }
+
+    /// <summary>Each tune in all twelve keys, from its own round by fourths.</summary>
+    public bool AllKeys { get; init; }
 
     public string OutputFolder { get; init; } = UsualFolder;
 
@@ -80,6 +89,9 @@ public sealed record Wishes
     public string? OctaveWidth { get; init; }
 
     public bool NoOctaves { get; init; }
+
+    /// <summary>The left hand is written alone.</summary>
+    public bool LeftHandOnly { get; init; }
 
     public int? Seed { get; init; }
 }

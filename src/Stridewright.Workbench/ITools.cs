@@ -13,7 +13,10 @@ internal interface ITools : IDisposable
     /// <summary>A lead sheet from MusicXML, plain or in its container.</summary>
     Reading<Tune> ReadMusicXmlTune(Stream stream);
 
-    /// <summary>A two-staff score from MusicXML, plain or in its container.</summary>
+    /// <summary>A line of chords as a tune without notes, in its key and in the metre of the feel.</summary>
+    Reading<Tune> ReadChords(string line, Feel feel, string title);
+
+    /// <summary>A piano score from MusicXML, plain or in its container.</summary>
     Reading<Score> ReadMusicXmlScore(Stream stream);
 
     /// <summary>Reads a span such as <c>205</c>, <c>8.1in</c> or <c>ninth</c>, within the spans of hands.</summary>
@@ -35,6 +38,9 @@ internal interface ITools : IDisposable
 
     /// <summary>Lays the MusicXML of <see cref="ToMusicXml"/> out on pages.</summary>
     Reading<EngravedPages> Engrave(byte[] musicXml, Paper paper, CancellationToken cancellation);
+
+    /// <summary>One PDF of the pages of several engraved scores.</summary>
+    byte[] ToBooklet(string title, IEnumerable<EngravedPages> scores, Paper paper);
 }
 
 /// <summary>An engraved score.</summary>

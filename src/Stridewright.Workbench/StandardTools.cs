@@ -2,6 +2,7 @@ using System.Text;
 using Stridewright.Arranging;
 using Stridewright.Engraving;
 using Stridewright.Formats.Abc;
+using Stridewright.Formats.ChordLines;
 using Stridewright.Formats.Midi;
 using Stridewright.Formats.MusicXml;
 using Stridewright.Hands;
@@ -33,6 +34,12 @@ internal sealed class StandardTools : ITools
 
     public Reading<Tune> ReadMusicXmlTune(Stream stream) => MusicXmlReader.ReadTune(stream);
 
+    public Reading<Tune> ReadChords(string line, Feel feel, string title)
+    {
+        var reading = ChordLineReader.Read(line, Feels.UsualMetre(feel), title);
+        return reading with { Value = reading.Value is { } tune ? ChordKey.Settle(tune) : null };
+    }
+
     public Reading<Score> ReadMusicXmlScore(Stream stream) => MusicXmlReader.ReadScore(stream);
 
     public bool TryReadSpan(string text, double octaveMm, out double mm, out string problem) =>
@@ -61,7 +68,7 @@ internal sealed class StandardTools : ITools
             return new(null, [new(Severity.Error, Place.Whole, Engraver.UnsupportedMessage)]);
         }
         _engraver ??= Engraver.Create();
-        var setup = PageSetup.Default with { Paper = paper == Paper.A4 ? Engraving.Paper.A4 : Engraving.Paper.Letter };
+        var setup = Setup(paper);
         using var source = new MemoryStream(musicXml);
         var engraved = _engraver.Engrave(source, setup, cancellation);
         return new(
@@ -71,6 +78,18 @@ internal sealed class StandardTools : ITools
             engraved.Diagnostics
         );
     }
+
+    public byte[] ToBooklet(string title, IEnumerable<EngravedPages> scores, Paper paper)
+    {
+        var pages = scores.SelectMany(s => s.Svg).Select(Encoding.UTF8.GetString).ToValueList();
+        return Bytes(stream => PdfWriter.Write(new EngravedScore(Setup(paper), title, pages, []), stream));
+    }
+
+    private static PageSetup Setup(Paper paper) =>
+        PageSetup.Default with
+        {
+            Paper = paper == Paper.A4 ? Engraving.Paper.A4 : Engraving.Paper.Letter,
+        };
 
     public void Dispose() => _engraver?.Dispose();
 

@@ -5,7 +5,15 @@ namespace Stridewright.Workbench;
 /// <summary>Every sentence this project says to a person.</summary>
 internal static class WorkbenchMessages
 {
-    public const string NothingNamed = "no file is named: give a tune in ABC or MusicXML, or a folder of them";
+    public const string NothingNamed =
+        "no file is named: give a tune in ABC or MusicXML, or a folder of them; or chords, as --chords 'F | D7 | G7 C7 | F'";
+    public const string TunesAndChords = "give either tunes or a line of chords, not both";
+    public const string TitleOfChords = "a title is given to a line of chords only: tunes have their own";
+    public const string OneKeyOfAll = "all twelve keys are asked for: leave the key out";
+    public const string LeftHandTitle = "Left hand";
+
+    /// <summary>What a line of chords is called in messages and reports.</summary>
+    public const string ChordsName = "chords";
     public const string NotFound = "there is no such file or folder: check the name";
     public const string EmptyFile = "the file is empty: give a tune in ABC or MusicXML";
     public const string UnknownKind = "this is neither ABC nor MusicXML: give a tune as .abc, .musicxml, .xml or .mxl";

@@ -20,6 +20,38 @@ public sealed class ArrangeCommandTests
     }
 
     [Fact]
+    public void Chords_keys_and_the_left_hand_reach_the_request()
+    {
+        var useCases = new FakeUseCases();
+        var run = CliRun.Of(
+            useCases,
+            ["arrange", "--chords", "F | C7", "--title", "Blues", "--all-keys", "--left-hand-only"]
+        );
+        Assert.Equal("", run.Error);
+        Assert.Equal(
+            new ArrangeRequest
+            {
+                Tunes = [],
+                Chords = "F | C7",
+                Title = "Blues",
+                AllKeys = true,
+                Wishes = new Wishes { LeftHandOnly = true },
+            },
+            useCases.Asked
+        );
+    }
+
+    [Fact]
+    public void Neither_a_tune_nor_chords_is_told_with_an_example()
+    {
+        var useCases = new FakeUseCases();
+        var run = CliRun.Of(useCases, "arrange");
+        Assert.Equal(2, run.ExitCode);
+        Assert.Contains("--chords \"F | D7 | G7 C7 | F\"", run.Error, StringComparison.Ordinal);
+        Assert.Null(useCases.Asked);
+    }
+
+    [Fact]
     public void Every_option_reaches_the_request()
     {
         var useCases = new FakeUseCases();

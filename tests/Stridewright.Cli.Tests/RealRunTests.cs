@@ -88,6 +88,49 @@ public sealed class RealRunTests : IDisposable
         }
     }
 
+    [Fact]
+    public void Chords_become_a_left_hand_page_in_all_keys_that_passes_check()
+    {
+        string[] wishes =
+        [
+            "--level",
+            "5",
+            "--title",
+            "Way home",
+            "--out",
+            _folder.FullName,
+            "--format",
+            "musicxml,midi",
+        ];
+        var (code, output, error) = Run(["arrange", "--chords", "F | D7 | G7 C7 | F", "--all-keys", .. wishes]);
+        Assert.Equal((0, ""), (code, error));
+        Assert.Contains("12 written, 0 failed", output, StringComparison.Ordinal);
+        var scores = _folder.GetFiles("way-home.*.musicxml");
+        Assert.Equal(12, scores.Length);
+        Assert.Contains(scores, s => s.Name == "way-home.B-flat.musicxml");
+        Assert.All(scores, score => Assert.Equal(0, Run("check", score.FullName).Code));
+    }
+
+    [Theory]
+    [InlineData("F | H7", "chords:column 5: 'H7' is no chord")]
+    [InlineData("", "chords: there is no chord in the line")]
+    public void A_fault_in_a_line_of_chords_is_told_with_its_column(string line, string expected)
+    {
+        var (code, _, error) = Run("arrange", "--chords", line, "--out", _folder.FullName);
+        Assert.Equal(2, code);
+        Assert.StartsWith(expected, error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_left_hand_of_a_tune_is_written_alone()
+    {
+        string[] wishes = ["--left-hand-only", "--out", _folder.FullName, "--format", "musicxml"];
+        var (code, output, _) = Run(["arrange", Sample, .. wishes]);
+        Assert.Equal(0, code);
+        Assert.Contains("left 4, alone", output, StringComparison.Ordinal);
+        Assert.Equal(0, Run("check", Path.Combine(_folder.FullName, "ferry-bell.musicxml")).Code);
+    }
+
     public static TheoryData<string, string> BrokenTunes =>
         new(
             Broken("not music at all", "there is no tune"),

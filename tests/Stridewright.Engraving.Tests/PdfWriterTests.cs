@@ -144,6 +144,15 @@ public sealed class PdfWriterTests(WarmEngraver warm)
     }
 
     [Fact]
+    public void No_chord_is_printed_as_such_and_not_as_a_root()
+    {
+        const string NoChord =
+            "<harmony><root><root-step text=\"\">C</root-step></root><kind text=\"N.C.\">none</kind></harmony>";
+        using var pdf = Open(warm.Engrave(PianoXml.Rag(2, bar => NoChord)));
+        Assert.Equal(2, pdf.GetPage(1).Text.Split("N.C.").Length - 1);
+    }
+
+    [Fact]
     public void The_same_score_gives_the_same_bytes()
     {
         var score = warm.Engrave(PianoXml.Rag(4));

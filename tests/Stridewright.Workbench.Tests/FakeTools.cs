@@ -103,6 +103,14 @@ internal sealed class FakeTools : ITools
         return new Reading<Score>(ScoreOf("Score", "1", "2"), []);
     }
 
+    public Reading<Tune> ReadChords(string line, Feel feel, string title)
+    {
+        Calls.Add($"chords {line} {feel} {title}");
+        return line.Contains('?', StringComparison.Ordinal)
+            ? new Reading<Tune>(null, [new Diagnostic(Severity.Error, new Place(Column: 3), "no chord")])
+            : new Reading<Tune>(TuneOf(title), []);
+    }
+
     public bool TryReadSpan(string text, double octaveMm, out double mm, out string problem)
     {
         problem = "no span: " + text;
@@ -146,6 +154,9 @@ internal sealed class FakeTools : ITools
                 []
             );
     }
+
+    public byte[] ToBooklet(string title, IEnumerable<EngravedPages> scores, Paper paper) =>
+        Encoding.UTF8.GetBytes($"booklet of {title}, {scores.Sum(s => s.Svg.Count)} pages on {paper}");
 
     public void Dispose() { }
 

@@ -14,18 +14,27 @@ internal static class KeyFinding
     public static (int Tonic, bool IsMinor, double Correlation)? Find(ReadOnlySpan<double> histogram)
     {
         (int, bool, double)? best = null;
-        for (var tonic = 0; tonic < 12; tonic++)
+        foreach (var key in Correlations(histogram))
         {
-            foreach (var minor in (ReadOnlySpan<bool>)[false, true])
+            if (!double.IsNaN(key.Correlation) && (best is null || key.Correlation > best.Value.Item3))
             {
-                var r = Correlation(histogram, minor ? Minor : Major, tonic);
-                if (!double.IsNaN(r) && (best is null || r > best.Value.Item3))
-                {
-                    best = (tonic, minor, r);
-                }
+                best = key;
             }
         }
         return best;
+    }
+
+    /// <summary>Correlation with each of the 24 keys, C major and C minor first; not a number when the histogram does not
+    /// vary.</summary>
+    public static (int Tonic, bool IsMinor, double Correlation)[] Correlations(ReadOnlySpan<double> histogram)
+    {
+        var keys = new (int, bool, double)[24];
+        for (var i = 0; i < keys.Length; i++)
+        {
+            var (tonic, minor) = (i / 2, i % 2 == 1);
+            keys[i] = (tonic, minor, Correlation(histogram, minor ? Minor : Major, tonic));
+        }
+        return keys;
     }
 
     private static double Correlation(ReadOnlySpan<double> histogram, double[] profile, int tonic)

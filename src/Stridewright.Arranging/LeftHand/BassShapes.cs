@@ -106,7 +106,11 @@ internal sealed class BassShapes(Stage stage)
 
     private Tone? FifthUnderTonic(LeftSlot slot, ChordSymbol chord)
     {
-        if (slot.Tick == 0 || chord.Intervals.Any(i => i.Steps == 6) || chord.Intervals.Count < 3)
+        if (
+            slot.Tick == 0
+            || chord.Intervals.Any(i => i.Steps == 6)
+            || !chord.Intervals.Contains(Interval.PerfectFifth)
+        )
         {
             return null;
         }

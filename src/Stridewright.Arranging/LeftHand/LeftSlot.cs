@@ -26,9 +26,15 @@ internal sealed record LeftSlot(int Tick, int End, int Bar, bool IsBass, bool Fi
             }
             var basses = bar.Groove.Basses;
             var chords = bar.Groove.Chords;
-            if (b == lattice.Bars.Length - 1 && basses.Count > 1)
+            // The last bar holds its last bass, or in three-time its first chord, unless a harmony begins later still.
+            var lastChange = lattice.ChordAt(bar.End - 1).Start - bar.Start;
+            if (b == lattice.Bars.Length - 1 && basses.Count > 1 && lastChange <= basses[^1])
             {
                 chords = chords.Where(c => c < basses[^1]).ToValueList();
+            }
+            else if (b == lattice.Bars.Length - 1 && chords.Count > 1 && basses.Count == 1 && lastChange <= chords[0])
+            {
+                chords = [chords[0]];
             }
             var all = basses
                 .Select((t, i) => (Tick: t, IsBass: true, First: i == 0 && bar.Lead == 0))

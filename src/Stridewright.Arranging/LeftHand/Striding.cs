@@ -145,8 +145,9 @@ internal sealed class Striding
                 }
             )
             .ToList();
-        // Where the right hand leaves no room the left may rest.
-        priced.Add(new LeftShape(LeftKind.Rest, [], Stretch.Comfortable, slot.IsBass ? 12_000 : 8000, false));
+        // Where the right hand leaves no room the left may rest, but not to spare itself the way to a new harmony.
+        var rest = (slot.IsBass ? 12_000 : 8000) + (slot.Changes ? 20_000 : 0);
+        priced.Add(new LeftShape(LeftKind.Rest, [], Stretch.Comfortable, rest, false));
         return [.. priced];
     }
 

@@ -3,25 +3,35 @@ using Stridewright.Music;
 namespace Stridewright.Arranging;
 
 /// <summary>Which feel fits which metre, and how each goes.</summary>
-internal static class Feels
+public static class Feels
 {
+    /// <summary>The metre that settings in this feel are printed in.</summary>
+    public static Metre UsualMetre(Feel feel) =>
+        feel switch
+        {
+            Feel.Classic => Metre.TwoFour,
+            Feel.Stride => Metre.FourFour,
+            Feel.Waltz => Metre.ThreeFour,
+            _ => Metre.SixEight,
+        };
+
     /// <summary>2/4, 4/4 and 2/2: settings on half bars of four units.</summary>
-    public static bool IsDuple(Metre metre) =>
+    internal static bool IsDuple(Metre metre) =>
         metre is { Count: 2, Unit: 4 } or { Count: 4, Unit: 4 } or { Count: 2, Unit: 2 };
 
     /// <summary>2/4, 4/4, 2/2, 3/4 and 6/8: the metres this music is written in.</summary>
-    public static bool IsUsual(Metre metre) =>
+    internal static bool IsUsual(Metre metre) =>
         IsDuple(metre) || metre is { Count: 3, Unit: 4 } or { Count: 6, Unit: 8 };
 
     /// <summary>The feel taken when the brief names none. Metres other than 2/4, 4/4, 2/2, 3/4 and 6/8 are arranged in
     /// their own groove, three-timed ones as a waltz, compound ones as a march.</summary>
-    public static Feel For(Metre metre) =>
+    internal static Feel For(Metre metre) =>
         IsDuple(metre) ? Feel.Classic
         : metre.IsCompound ? Feel.SixEight
         : Feel.Waltz;
 
     /// <summary>True when a tune in this metre can be set in this feel.</summary>
-    public static bool Fit(Feel feel, Metre metre) =>
+    internal static bool Fit(Feel feel, Metre metre) =>
         feel switch
         {
             Feel.Classic or Feel.Stride => IsDuple(metre),
@@ -30,7 +40,7 @@ internal static class Feels
         };
 
     /// <summary>The metre that most of a tune is in.</summary>
-    public static Metre MainMetre(Tune tune) =>
+    internal static Metre MainMetre(Tune tune) =>
         tune
             .Bars.GroupBy(b => b.Metre)
             .OrderByDescending(g => g.Count())
@@ -42,7 +52,7 @@ internal static class Feels
     /// Tempo in printed beats per minute for the harder hand's level: slow for the first levels, performance tempo at
     /// the fifth (2/4: learner's ladder 60–72 working, 76–96 performance, common practice).
     /// </summary>
-    public static double Tempo(Feel feel, int level) =>
+    internal static double Tempo(Feel feel, int level) =>
         feel switch
         {
             Feel.Classic => (ReadOnlySpan<double>)[60, 66, 72, 80, 88, 92] is var t ? t[level - 1] : 0,
@@ -52,6 +62,6 @@ internal static class Feels
         };
 
     /// <summary>The beat that the tempo counts.</summary>
-    public static NoteValue BeatUnit(Metre metre) =>
+    internal static NoteValue BeatUnit(Metre metre) =>
         metre.IsCompound ? new NoteValue(metre.Unit / 2, 1) : new NoteValue(metre.Unit == 2 ? 2 : 4);
 }

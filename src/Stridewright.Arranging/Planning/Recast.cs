@@ -14,7 +14,7 @@ internal static class Recast
     /// <summary>Share of gaps under one unit that a scale may have before a wider one is taken.</summary>
     private const double QuickShare = 0.03;
 
-    /// <summary>Units to a quarter of the tune.</summary>
+    /// <summary>Units to a quarter of the tune. Chords without notes keep their bars.</summary>
     public static int UnitsPerQuarter(Tune tune, Feel feel)
     {
         if (feel is not (Feel.Classic or Feel.Stride))
@@ -26,6 +26,10 @@ internal static class Recast
         var full = tune.Bars.Max(b => b.Metre.BarLength.ToQuarters());
         int[] options = full <= 2 ? [4, 8] : [2, 4, 8];
         bool Fits(int units) => gaps.Count(g => g * units < 0.99) <= QuickShare * gaps.Count;
+        if (!tune.Bars.Any(b => b.Notes.Count > 0))
+        {
+            return options[0];
+        }
         var fitting = options.Where(Fits).ToArray();
         if (fitting.Length == 0)
         {

@@ -8,6 +8,10 @@ internal static class Register
     /// <summary>Where the tune's median lies best, so that with the fillers below it the top notes have the median 75
     /// measured on 34 printed rags.</summary>
     private const int BestMedian = 77;
+
+    /// <summary>F flat and E sharp on the line of fifths.</summary>
+    private const int FurthestFlat = -8,
+        FurthestSharp = 11;
     private const int Lowest = 60,
         Highest = 91;
 
@@ -16,6 +20,10 @@ internal static class Register
     {
         var toKey = tonic is { } wanted ? ToKey(tune.Bars[0].Key.Tonic, wanted) : Interval.Unison;
         var keys = tune.Bars.SelectMany(b => b.Notes).Select(n => n.Pitch.Midi + toKey.Semitones).Order().ToArray();
+        if (keys.Length == 0)
+        {
+            return toKey;
+        }
         var octaves = Enumerable.Range(-3, 7).OrderBy(o => Off(keys, 12 * o)).ThenBy(o => o).First();
         return new Interval(toKey.Steps + 7 * octaves, toKey.Semitones + 12 * octaves);
     }
@@ -39,18 +47,30 @@ internal static class Register
                                     }
                                 )
                                 .ToValueList(),
-                            Chords = b
-                                .Chords.Select(c =>
-                                    c with
-                                    {
-                                        Chord = c.Chord.IsNoChord ? c.Chord : c.Chord.Plus(interval),
-                                    }
-                                )
-                                .ToValueList(),
+                            Chords = b.Chords.Select(c => c with { Chord = Move(c.Chord, interval) }).ToValueList(),
                         }
                     )
                     .ToValueList(),
             };
+
+    private static ChordSymbol Move(ChordSymbol chord, Interval interval) =>
+        chord.IsNoChord || interval.Fifths == 0 ? chord : Readable(chord.Plus(interval));
+
+    // A chord on a double flat or sharp (and on B sharp) is named by its neighbour on the keyboard: D for E double flat.
+    private static ChordSymbol Readable(ChordSymbol chord)
+    {
+        var turns =
+            chord.Root.Fifths < FurthestFlat ? (FurthestFlat - chord.Root.Fifths + 11) / 12
+            : chord.Root.Fifths > FurthestSharp ? -((chord.Root.Fifths - FurthestSharp + 11) / 12)
+            : 0;
+        return turns == 0
+            ? chord
+            : chord with
+            {
+                Root = chord.Root.PlusFifths(12 * turns),
+                Bass = chord.Bass?.PlusFifths(12 * turns),
+            };
+    }
 
     private static double Off(int[] keys, int by)
     {

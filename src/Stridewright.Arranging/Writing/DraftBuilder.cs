@@ -82,6 +82,28 @@ internal static class DraftBuilder
         };
     }
 
+    /// <summary>The left hand alone. A pick-up in which it is silent goes; what stands there moves to the first
+    /// bar.</summary>
+    public static Draft LeftHandAlone(Draft draft)
+    {
+        var alone = draft with { LeftHandOnly = true };
+        if (
+            draft.Bars is not [{ Implicit: true } pickUp, var first, ..]
+            || pickUp.Strokes.Any(s => s.Hand == Hand.Left)
+        )
+        {
+            return alone;
+        }
+        var chords = first.Chords is [{ At.IsZero: true }, ..] ? [] : pickUp.Chords.TakeLast(1);
+        first = first with
+        {
+            Directions = [.. pickUp.Directions, .. first.Directions],
+            Chords = [.. chords.Select(c => c with { At = ScoreTime.Zero }), .. first.Chords],
+            Marks = first.Marks with { RepeatStart = first.Marks.RepeatStart || pickUp.Marks.RepeatStart },
+        };
+        return alone with { Bars = [first, .. draft.Bars.Skip(2)] };
+    }
+
     private static List<PlacedChord>[] Symbols(Lattice lattice)
     {
         var symbols = lattice.Bars.Select(_ => new List<PlacedChord>()).ToArray();

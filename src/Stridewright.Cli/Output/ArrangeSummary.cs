@@ -37,7 +37,10 @@ internal static class ArrangeSummary
         Row("levels", CliMessages.LevelsOf(setting));
         Row("hands", CliMessages.HandsOf(setting.Hands));
         Row("length", CliMessages.LengthOf(setting));
-        Row("tune", CliMessages.SurvivalOf(setting.Tune));
+        if (!setting.LeftHandOnly)
+        {
+            Row("tune", CliMessages.SurvivalOf(setting.Tune));
+        }
         EffortRows.Write(Row, setting.Effort);
         if (setting.HardestBars.Count > 0)
         {
@@ -66,7 +69,13 @@ internal static class EffortRows
     public static void Write(Action<string, string> row, EffortReport effort)
     {
         row("effort", CliMessages.EffortOf(effort));
-        row("  right", CliMessages.HandOf(effort.Right));
-        row("  left", CliMessages.HandOf(effort.Left));
+        // A hand that plays nothing has no row.
+        foreach (var (name, hand) in new[] { ("  right", effort.Right), ("  left", effort.Left) })
+        {
+            if (hand.StrokesPerSecond > 0)
+            {
+                row(name, CliMessages.HandOf(hand));
+            }
+        }
     }
 }

@@ -18,7 +18,7 @@ internal sealed class BarWriter
         _score = score;
         _divisions = Divisions.Of(score);
         _symbols = new SymbolWriter(xml, _divisions);
-        _notes = new NoteWriter(xml, _divisions);
+        _notes = new NoteWriter(xml, _divisions, score.LeftHandOnly);
     }
 
     public void Write(int index)
@@ -37,8 +37,11 @@ internal sealed class BarWriter
         {
             WriteLeftBarline(bar.Marks, before?.Marks);
             WriteAttributes(bar, before);
-            WriteHand(bar, Hand.Right);
-            Back(bar);
+            if (!_score.LeftHandOnly)
+            {
+                WriteHand(bar, Hand.Right);
+                Back(bar);
+            }
             WriteHand(bar, Hand.Left);
             WriteRightBarline(bar.Marks, after?.Marks);
         }
@@ -75,11 +78,19 @@ internal sealed class BarWriter
             }
             if (before is null)
             {
-                _xml.Number("staves", 2);
-                WriteClef("1", "G", 2);
-                WriteClef("2", "F", 4);
+                WriteStaves();
             }
         }
+    }
+
+    private void WriteStaves()
+    {
+        if (!_score.LeftHandOnly)
+        {
+            _xml.Number("staves", 2);
+            WriteClef("1", "G", 2);
+        }
+        WriteClef(_score.LeftHandOnly ? "1" : "2", "F", 4);
     }
 
     private static string? SignOf(Metre metre) =>
@@ -113,7 +124,7 @@ internal sealed class BarWriter
             var stem = voices.Count > 1 ? (i == 0 ? "up" : "down") : null;
             foreach (var e in voices[i].Events)
             {
-                if (hand == Hand.Right && i == 0)
+                if (i == 0 && hand == (_score.LeftHandOnly ? Hand.Left : Hand.Right))
                 {
                     _symbols.Write(bar, e, last: ReferenceEquals(e, voices[i].Events[^1]));
                 }

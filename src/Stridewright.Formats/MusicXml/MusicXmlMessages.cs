@@ -52,9 +52,11 @@ internal static class MusicXmlMessages
     public const string NoNotes = "there are neither notes nor chord symbols, only rests";
     public const string TooManyBars = "there are more than 10000 bars; the rest is left out";
 
+    public const string LeftHandOnly = "one staff in the bass clef is read as the left hand alone";
+
     public static string NotTwoStaves(int parts) =>
         parts == 1
-            ? "the music stands on one staff; a piano score has two, the right hand's and the left hand's"
+            ? "the music stands on one staff; a piano score has two, and a left hand alone is in the bass clef"
             : $"{parts} parts of one staff each are no piano score; leave a part of two staves, or two parts of one";
 
     public static string TwoParts(string right, string left) =>

@@ -6,7 +6,7 @@ namespace Stridewright.Formats.MusicXml;
 
 /// <summary>
 /// Writes a score as MusicXML 4.0: one part named Piano on two staves, right-hand voices 1 and 2, left-hand voices 5
-/// and 6. The same score gives the same bytes: no date, no counter.
+/// and 6; a left hand alone on one staff in the bass clef. The same score gives the same bytes: no date, no counter.
 /// </summary>
 public static class MusicXmlWriter
 {

@@ -5,21 +5,20 @@ using Stridewright.Music;
 namespace Stridewright.Formats.MusicXml;
 
 /// <summary>Writes the events of a voice: chords, rests, crushed notes.</summary>
-internal sealed class NoteWriter(XmlOut xml, Divisions divisions)
+/// <param name="oneStaff">The left hand stands alone.</param>
+internal sealed class NoteWriter(XmlOut xml, Divisions divisions, bool oneStaff)
 {
     private readonly HashSet<int> _versesInWord = []; // verses whose last syllable ended in a hyphen
     private ScoreTime? _tuplet; // length of the open tuplet so far
 
-    private readonly record struct Place(ScoreVoice Voice, Accidentals Accidentals, string? Stem)
+    private readonly record struct Place(ScoreVoice Voice, Accidentals Accidentals, string? Stem, int Staff)
     {
         public int Number => Voice.Number + (Voice.Hand == Hand.Left ? 4 : 0);
-
-        public int Staff => Voice.Hand == Hand.Left ? 2 : 1;
     }
 
     public void Write(ScoreVoice voice, ScoreEvent e, Accidentals accidentals, string? stem)
     {
-        var place = new Place(voice, accidentals, stem);
+        var place = new Place(voice, accidentals, stem, voice.Hand == Hand.Left && !oneStaff ? 2 : 1);
         if (e.Notes.Count == 0)
         {
             WriteRest(e, place);

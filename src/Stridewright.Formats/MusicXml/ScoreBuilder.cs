@@ -4,14 +4,15 @@ using Stridewright.Music;
 namespace Stridewright.Formats.MusicXml;
 
 /// <summary>
-/// Makes a two-staff score: a note goes to the hand of its staff, a voice that crosses the staves is split, and each
-/// voice is filled up with rests that are not printed.
+/// Makes a piano score: a note goes to the hand of its staff, a voice that crosses the staves is split, and each voice
+/// is filled up with rests that are not printed. One part alone on one staff in the bass clef is a left hand alone.
 /// </summary>
 internal sealed class ScoreBuilder(ScoreFile file, Findings findings)
 {
     private const int MostLanes = 8; // overlapping lines of one written voice on one staff
 
     private readonly Dictionary<(string Voice, int Staff), List<WrittenNote>> _graces = [];
+    private bool _leftHandOnly;
     private ScoreTies _ties = null!; // set before bars are built
     private Dictionary<string, int> _home = []; // staff on which a voice mostly stands
 
@@ -41,6 +42,7 @@ internal sealed class ScoreBuilder(ScoreFile file, Findings findings)
             Title = file.Title,
             Composer = file.Composer,
             Subtitle = file.Subtitle,
+            LeftHandOnly = _leftHandOnly,
             Bars = built,
         };
     }
@@ -54,14 +56,19 @@ internal sealed class ScoreBuilder(ScoreFile file, Findings findings)
             return null;
         }
         var piano = sounding.Find(p => p.HasTwoStaves);
-        if (piano is null && sounding.Count != 2)
+        _leftHandOnly = piano is null && file.Parts.Count == 1 && sounding[0].IsInBassClef;
+        if (piano is null && sounding.Count != 2 && !_leftHandOnly)
         {
             findings.Fail(sounding[0].Place, MusicXmlMessages.NotTwoStaves(sounding.Count));
             return null;
         }
         var first = piano ?? sounding[0];
         var bars = PartReader.Read(first.Measures, findings);
-        if (piano is null)
+        if (_leftHandOnly)
+        {
+            findings.Note(Place.Whole, MusicXmlMessages.LeftHandOnly);
+        }
+        else if (piano is null)
         {
             findings.Note(Place.Whole, MusicXmlMessages.TwoParts(sounding[0].Name, sounding[1].Name));
             AddLeft(bars, PartReader.Read(sounding[1].Measures, findings));
@@ -103,7 +110,7 @@ internal sealed class ScoreBuilder(ScoreFile file, Findings findings)
                 .OrderBy(d => d.At)
                 .ToValueList(),
             Marks = bar.Marks,
-            Voices = VoicesOf(Hand.Right, events, bar).Concat(VoicesOf(Hand.Left, events, bar)).ToValueList(),
+            Voices = [.. _leftHandOnly ? [] : VoicesOf(Hand.Right, events, bar), .. VoicesOf(Hand.Left, events, bar)],
             Id = bar.Id,
         };
     }
@@ -114,7 +121,7 @@ internal sealed class ScoreBuilder(ScoreFile file, Findings findings)
         foreach (var group in Strikes(bar.Notes))
         {
             var first = group[0];
-            var hand = first.Staff == 1 ? Hand.Right : Hand.Left;
+            var hand = first.Staff == 1 && !_leftHandOnly ? Hand.Right : Hand.Left;
             var waiting = Waiting(first);
             if (first.Grace)
             {

@@ -9,6 +9,16 @@ internal sealed record ScorePart(string Name, Place Place, IReadOnlyList<Element
 
     public bool HasChords => Measures.Any(m => m.Has("harmony"));
 
+    /// <summary>True when every clef is a bass clef, and there is one.</summary>
+    public bool IsInBassClef
+    {
+        get
+        {
+            var clefs = Measures.SelectMany(m => m.All("attributes")).SelectMany(a => a.All("clef")).ToList();
+            return clefs.Count > 0 && clefs.TrueForAll(c => c.TextOf("sign") == "F");
+        }
+    }
+
     public bool HasTempo =>
         Measures.Any(m => m.All("direction").Append(m).Any(d => d.All("sound").Any(s => s["tempo"] is not null)))
         || Measures.Any(m => m.All("direction").Any(d => d.All("direction-type").Any(t => t.Has("metronome"))));

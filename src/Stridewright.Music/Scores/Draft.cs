@@ -12,6 +12,9 @@ public sealed record Draft
 
     public string? Subtitle { get; init; }
 
+    /// <summary>The left hand is written alone; strokes of the right are left out.</summary>
+    public bool LeftHandOnly { get; init; }
+
     public required ValueList<DraftBar> Bars { get; init; }
 }
 

@@ -17,16 +17,18 @@ public static class Notator
         ArgumentNullException.ThrowIfNull(draft);
         var ids = NoteIds.OfBars(draft.Bars);
         var segments = Cut(draft.Bars);
+        Hand[] hands = draft.LeftHandOnly ? [Hand.Left] : [Hand.Right, Hand.Left];
         return new Score
         {
             Title = draft.Title,
             Composer = draft.Composer,
             Subtitle = draft.Subtitle,
-            Bars = draft.Bars.Select((bar, i) => Spell(bar, ids[i], segments[i])).ToValueList(),
+            LeftHandOnly = draft.LeftHandOnly,
+            Bars = draft.Bars.Select((bar, i) => Spell(bar, ids[i], segments[i], hands)).ToValueList(),
         };
     }
 
-    private static ScoreBar Spell(DraftBar bar, string id, List<Segment> segments)
+    private static ScoreBar Spell(DraftBar bar, string id, List<Segment> segments, Hand[] hands)
     {
         var speller = new VoiceSpeller(bar, id);
         List<Segment> Of(Hand hand, int voice) =>
@@ -43,7 +45,7 @@ public static class Notator
             Directions = bar.Directions,
             Marks = bar.Marks,
             Id = id,
-            Voices = Voices(Hand.Right).Concat(Voices(Hand.Left)).ToValueList(),
+            Voices = hands.SelectMany(Voices).ToValueList(),
         };
     }
 

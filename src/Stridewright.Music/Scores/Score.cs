@@ -7,7 +7,7 @@ public enum Hand
     Left,
 }
 
-/// <summary>A two-staff piano score as written.</summary>
+/// <summary>A piano score as written: on two staves, or the left hand alone on one.</summary>
 public sealed record Score
 {
     public required string Title { get; init; }
@@ -16,6 +16,9 @@ public sealed record Score
 
     /// <summary>A line under the title, such as the level and feel.</summary>
     public string? Subtitle { get; init; }
+
+    /// <summary>The left hand stands alone, on one staff in the bass clef; no bar has a voice of the right hand.</summary>
+    public bool LeftHandOnly { get; init; }
 
     public required ValueList<ScoreBar> Bars { get; init; }
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Stridewright.Music;
 
 namespace Stridewright.Workbench.Outputs;
 
@@ -11,6 +12,17 @@ internal sealed class OutputNames
 {
     private const int LongestTitle = 40;
     private readonly HashSet<string> _taken = new(StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>The words of a title, or of chords, whose sharps are spelled out.</summary>
+    public static string OfWords(string text) =>
+        Words(text.Replace('♭', 'b').Replace('♯', '#').Replace("#", "-sharp ", StringComparison.Ordinal));
+
+    /// <summary>A name with a key behind it, such as <c>tune.B-flat</c>.</summary>
+    public static string InKey(string name, Tone tonic) =>
+        name
+        + "."
+        + tonic.Step
+        + string.Concat(Enumerable.Repeat(tonic.Alter < 0 ? "-flat" : "-sharp", Math.Abs(tonic.Alter)));
 
     public static string OfFile(string path) => Path.GetFileNameWithoutExtension(path);
 

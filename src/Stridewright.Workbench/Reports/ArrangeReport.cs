@@ -81,6 +81,9 @@ public sealed record Setting
 
     public required int RightLevel { get; init; }
 
+    /// <summary>The left hand stands alone; then nothing of the tune is counted in <see cref="Tune"/>.</summary>
+    public bool LeftHandOnly { get; init; }
+
     public required double Raggedness { get; init; }
 
     public required int Seed { get; init; }

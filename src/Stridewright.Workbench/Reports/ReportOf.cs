@@ -20,6 +20,7 @@ internal static class ReportOf
             Beat = Beat(arrangement.BeatUnit),
             LeftLevel = arrangement.Brief.LeftLevel,
             RightLevel = arrangement.Brief.RightLevel,
+            LeftHandOnly = arrangement.Score.LeftHandOnly,
             Raggedness = arrangement.Brief.Raggedness,
             Seed = arrangement.Brief.Seed,
             Hands = Hands(arrangement.Brief.Hands),

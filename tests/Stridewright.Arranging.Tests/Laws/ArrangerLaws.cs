@@ -121,14 +121,28 @@ public sealed class ArrangerLaws
     }
 
     [Fact]
-    public void A_tune_of_chords_alone_is_refused_with_the_reason()
+    public void A_tune_without_notes_and_chords_is_refused_with_the_reason()
     {
         var result = Arranger.Arrange(
-            Tunes.Abc("M:2/4\nL:1/8\nK:C", "\"C\"z4|\"F\"z4|"),
+            Tunes.Abc("M:2/4\nL:1/8\nK:C", "\"N.C.\"z4|z4|"),
             new Brief(),
             TestContext.Current.CancellationToken
         );
-        Assert.Contains("no notes", result.Refusal!.Message, StringComparison.Ordinal);
+        Assert.Contains("neither notes nor chords", result.Refusal!.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_tune_of_chords_alone_gives_a_left_hand_alone_and_says_so()
+    {
+        var arrangement = Arranger
+            .Arrange(
+                Tunes.Abc("M:2/4\nL:1/8\nK:C", "\"C\"z4|\"F\"z4|"),
+                new Brief(),
+                TestContext.Current.CancellationToken
+            )
+            .Arrangement!;
+        Assert.True(arrangement.Score.LeftHandOnly);
+        Assert.Contains(arrangement.Notes, n => n.Message.Contains("no notes", StringComparison.Ordinal));
     }
 
     [Fact]
