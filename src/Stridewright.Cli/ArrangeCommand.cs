@@ -16,6 +16,7 @@ internal sealed class ArrangeCommand
         Arity = ArgumentArity.OneOrMore,
     };
     private readonly Option<string?> _out = Options.Text("--out", CliMessages.OutHelp, "DIR");
+    private readonly Option<string?> _part = Options.Text("--part", CliMessages.PartHelp, "NAME");
     private readonly Option<string?> _feel = Options.Text("--feel", CliMessages.FeelHelp, CliMessages.Feels);
     private readonly Option<int?> _level = Options.Whole("--level", CliMessages.LevelHelp, "1-6");
     private readonly Option<int?> _left = Options.Whole("--left", CliMessages.LeftHelp, "1-6");
@@ -57,6 +58,7 @@ internal sealed class ArrangeCommand
         {
             _tunes,
             _out,
+            _part,
             _feel,
             _level,
             _left,
@@ -114,6 +116,7 @@ internal sealed class ArrangeCommand
             Formats = parsed.GetValue(_format) ?? ArrangeRequest.UsualFormats,
             Paper = parsed.GetValue(_paper) is { } paper ? Choices.Paper(paper)!.Value : Paper.A4,
             Replace = parsed.GetValue(_replace),
+            Part = parsed.GetValue(_part),
             Wishes = new Wishes
             {
                 Feel = parsed.GetValue(_feel),

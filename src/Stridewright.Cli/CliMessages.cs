@@ -53,6 +53,8 @@ internal static class CliMessages
         "Tunes in ABC (.abc) or MusicXML (.musicxml, .xml, .mxl), books of several tunes, or folders of them";
     public const string ScoreHelp = "A two-staff score in MusicXML (.musicxml, .xml, .mxl)";
     public const string OutHelp = "Folder to write into [default: arrangements]";
+    public const string PartHelp =
+        "Part or voice that has the tune: its name, abbreviation, id or number from the top; in MusicXML also PART:VOICE or :VOICE [default: by name, words, chord symbols, place]";
     public const string FeelHelp =
         "Manner of the setting; it must fit the metre [default: 2/4, 4/4, 2/2 classic; 3/4 waltz; 6/8 six-eight]";
     public const string Feels = "classic|stride|waltz|six-eight";

@@ -122,11 +122,11 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
         switch (InputKinds.Of(input.FullPath, bytes))
         {
             case InputKind.Abc:
-                var book = tools.ReadAbc(stream);
+                var book = tools.ReadAbc(stream, request.Part);
                 findings = book.Diagnostics;
                 return book.Value ?? [];
             case InputKind.MusicXml:
-                var sheet = tools.ReadMusicXmlTune(stream);
+                var sheet = tools.ReadMusicXmlTune(stream, request.Part);
                 findings = sheet.Diagnostics;
                 return sheet.Value is { } tune ? [tune] : [];
             case var kind:

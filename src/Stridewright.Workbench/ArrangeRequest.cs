@@ -45,6 +45,10 @@ public sealed record ArrangeRequest
     /// <summary>Existing outputs of other content may be replaced.</summary>
     public bool Replace { get; init; }
 
+    /// <summary>Which part of each file has the tune: a name, abbreviation, id or number from 1, in MusicXML with a voice
+    /// behind a colon; null for the likeliest.</summary>
+    public string? Part { get; init; }
+
     public Wishes Wishes { get; init; } = new();
 }
 

@@ -8,10 +8,12 @@ namespace Stridewright.Workbench;
 /// <summary>What the use cases ask of the other projects: the one seam between files and music.</summary>
 internal interface ITools : IDisposable
 {
-    Reading<ValueList<Tune>> ReadAbc(Stream stream);
+    /// <param name="part">The voice that has the tune; null for the likeliest.</param>
+    Reading<ValueList<Tune>> ReadAbc(Stream stream, string? part);
 
-    /// <summary>A lead sheet from MusicXML, plain or in its container.</summary>
-    Reading<Tune> ReadMusicXmlTune(Stream stream);
+    /// <summary>A tune from MusicXML, plain or in its container.</summary>
+    /// <param name="part">The part that has the tune; null for the likeliest.</param>
+    Reading<Tune> ReadMusicXmlTune(Stream stream, string? part);
 
     /// <summary>A two-staff score from MusicXML, plain or in its container.</summary>
     Reading<Score> ReadMusicXmlScore(Stream stream);

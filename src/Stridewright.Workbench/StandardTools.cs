@@ -20,18 +20,18 @@ internal sealed class StandardTools : ITools
     private const int HardBars = 3;
     private Engraver? _engraver;
 
-    public Reading<ValueList<Tune>> ReadAbc(Stream stream)
+    public Reading<ValueList<Tune>> ReadAbc(Stream stream, string? part)
     {
         var text = AbcReader.Decode(stream);
         if (text.Value is not { } source)
         {
             return new(null, text.Diagnostics);
         }
-        var book = AbcReader.Read(new StringReader(source));
+        var book = AbcReader.Read(new StringReader(source), part);
         return book with { Diagnostics = [.. text.Diagnostics, .. book.Diagnostics] };
     }
 
-    public Reading<Tune> ReadMusicXmlTune(Stream stream) => MusicXmlReader.ReadTune(stream);
+    public Reading<Tune> ReadMusicXmlTune(Stream stream, string? part) => MusicXmlReader.ReadTune(stream, part);
 
     public Reading<Score> ReadMusicXmlScore(Stream stream) => MusicXmlReader.ReadScore(stream);
 

@@ -79,9 +79,9 @@ internal sealed class FakeTools : ITools
     public static ArrangeResult Refused(string message) =>
         new(null, new Diagnostic(Severity.Error, Place.AtBar("7"), message));
 
-    public Reading<ValueList<Tune>> ReadAbc(Stream stream)
+    public Reading<ValueList<Tune>> ReadAbc(Stream stream, string? part)
     {
-        Calls.Add("abc");
+        Calls.Add(part is null ? "abc" : "abc " + part);
         var lines = new StreamReader(stream).ReadToEnd().Split('\n');
         var tunes = lines.Where(l => l.StartsWith("T:", StringComparison.Ordinal)).Select(l => TuneOf(l[2..]));
         var errors = lines
@@ -91,9 +91,9 @@ internal sealed class FakeTools : ITools
         return new Reading<ValueList<Tune>>(tunes.ToValueList(), errors.ToValueList());
     }
 
-    public Reading<Tune> ReadMusicXmlTune(Stream stream)
+    public Reading<Tune> ReadMusicXmlTune(Stream stream, string? part)
     {
-        Calls.Add("musicxml");
+        Calls.Add(part is null ? "musicxml" : "musicxml " + part);
         return new Reading<Tune>(TuneOf("Sheet"), []);
     }
 

@@ -39,8 +39,11 @@ internal sealed class AbcBar
 /// <summary>A note or rest while it is being read; its length may still change by broken rhythm.</summary>
 internal sealed class AbcNote
 {
-    /// <summary>Null for a rest.</summary>
+    /// <summary>Sounding pitch; null for a rest.</summary>
     public Pitch? Pitch { get; init; }
+
+    /// <summary>Null for a rest.</summary>
+    public Pitch? Written { get; init; }
 
     public ScoreTime Length { get; set; }
 

@@ -69,13 +69,9 @@ internal static class MusicXmlMessages
     public const string OnlyPercussion = "the only notes are those of percussion; there is no tune to read";
 
     public static string TunePart(PartLabel taken, string why, IReadOnlyList<PartLabel> parts) =>
-        $"of {parts.Count} parts ({PartChoice.List(parts)}), {taken} is read as the tune{why}";
+        $"of {parts.Count} parts ({PartChoice.List(parts)}), {taken} is read as the tune, {why}";
 
-    public const string AsAsked = ", as asked for";
-    public const string ByName = ", by its name";
-    public const string ByWords = ", the first with words";
-    public const string ByChords = ", the first with chord symbols";
-    public const string ByPlace = ", the first with notes";
+    public const string AsAsked = "as asked for";
 
     public static string NoSuchPart(string asked, IReadOnlyList<PartLabel> parts) =>
         $"there is no part '{Element.Clean(asked)}'; there "

@@ -24,7 +24,7 @@ internal static class TunePart
         {
             return Asked(file.Parts[wish.Part], wish.Voice, labels, findings);
         }
-        if (Likeliest(file.Parts, out var why) is not { } part)
+        if (Likeliest(file.Parts, out var sign) is not { } part)
         {
             var drums = file.Parts.FirstOrDefault(p => p.IsPercussion && p.HasNotes);
             findings.Fail(
@@ -35,7 +35,7 @@ internal static class TunePart
         }
         if (labels.Count > 1)
         {
-            findings.Note(part.Place, MusicXmlMessages.TunePart(part.Label, why, labels));
+            findings.Note(part.Place, MusicXmlMessages.TunePart(part.Label, TuneSigns.Text(sign), labels));
         }
         return (part, wish.Voice);
     }
@@ -59,24 +59,24 @@ internal static class TunePart
         return (part, voice);
     }
 
-    private static ScorePart? Likeliest(IReadOnlyList<ScorePart> parts, out string why)
+    private static ScorePart? Likeliest(IReadOnlyList<ScorePart> parts, out TuneSign sign)
     {
         var candidates = parts.Where(p => p.HasNotes && !p.IsPercussion).ToList();
-        ReadOnlySpan<(Func<ScorePart, bool> Is, string Why)> signs =
-        [
-            (p => p.Label.IsTuneName, MusicXmlMessages.ByName),
-            (p => p.HasLyrics, MusicXmlMessages.ByWords),
-            (p => p.HasChords, MusicXmlMessages.ByChords),
-        ];
-        why = MusicXmlMessages.ByPlace;
-        foreach (var sign in signs)
+        if (candidates.Count == 0)
         {
-            var with = candidates.Where(sign.Is).ToList();
-            if (with.Count > 0 && with.Count < candidates.Count)
-            {
-                (candidates, why) = (with, why == MusicXmlMessages.ByPlace ? sign.Why : why);
-            }
+            sign = TuneSign.ChordSymbols;
+            return parts.FirstOrDefault(p => p.HasChords);
         }
-        return candidates.FirstOrDefault() ?? parts.FirstOrDefault(p => p.HasChords);
+        return TuneSigns.Likeliest(
+            candidates,
+            (p, s) =>
+                s switch
+                {
+                    TuneSign.Name => p.Label.IsTuneName,
+                    TuneSign.Words => p.HasLyrics,
+                    _ => p.HasChords,
+                },
+            out sign
+        );
     }
 }

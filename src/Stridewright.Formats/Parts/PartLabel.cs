@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Stridewright.Formats.Parts;
 
 /// <summary>What a part or voice of a file is called.</summary>
@@ -33,13 +35,15 @@ internal sealed record PartLabel(int Number, string Id, string Name, string Abbr
     public bool IsTuneName =>
         Words(Name).Any(w => Starts(w, TuneWords)) && !Words(Name).Any(w => Starts(w, BesideTheTune));
 
-    /// <summary>Such as <c>2 'Flute'</c>.</summary>
+    /// <summary>Such as <c>2 'Flute'</c>; without a name the id.</summary>
     public override string ToString()
     {
-        var shown = Name.Length > 0 ? Name : Abbreviation;
-        return shown.Length > 0
-            ? FormattableString.Invariant($"{Number} '{shown}'")
-            : FormattableString.Invariant($"{Number}");
+        var number = Number.ToString(CultureInfo.InvariantCulture);
+        var shown =
+            Name.Length > 0 ? Name
+            : Abbreviation.Length > 0 ? Abbreviation
+            : Id;
+        return shown.Length == 0 || shown == number ? number : $"{number} '{shown}'";
     }
 
     private static string[] Words(string name) =>
