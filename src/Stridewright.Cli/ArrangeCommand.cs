@@ -164,9 +164,11 @@ internal static class Choices
         text.ToLowerInvariant() switch
         {
             "musicxml" => OutputFormat.MusicXml,
+            "mxl" => OutputFormat.Mxl,
             "midi" => OutputFormat.Midi,
             "pdf" => OutputFormat.Pdf,
             "svg" => OutputFormat.Svg,
+            "png" => OutputFormat.Png,
             _ => null,
         };
 }

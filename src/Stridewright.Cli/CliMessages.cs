@@ -75,8 +75,8 @@ internal static class CliMessages
     public const string PaperHelp = "Paper of the engraved score [default: a4]";
     public const string Papers = "a4|letter";
     public const string FormatHelp =
-        "What to write, as a comma list of musicxml, midi, pdf, svg [default: all but svg]";
-    public const string Formats = "musicxml, midi, pdf, svg, with commas between";
+        "What to write, as a comma list of musicxml, mxl, midi, pdf, svg, png; svg and png are a picture a page, png at 150 dots an inch [default: musicxml,midi,pdf]";
+    public const string Formats = "musicxml, mxl, midi, pdf, svg, png, with commas between";
     public const string JsonHelp = "Print one JSON object instead of the summary (docs/json.md)";
     public const string SeedHelp = "Another seed gives another setting of equal quality [default: 1]";
     public const string ReplaceHelp = "Replace existing outputs that differ";

@@ -33,6 +33,9 @@ internal interface ITools : IDisposable
 
     byte[] ToMusicXml(Score score);
 
+    /// <summary>Puts the MusicXML of <see cref="ToMusicXml"/> into its compressed container.</summary>
+    byte[] ToMxl(byte[] musicXml);
+
     byte[] ToMidi(Score score);
 
     /// <summary>Lays the MusicXML of <see cref="ToMusicXml"/> out on pages.</summary>
@@ -42,4 +45,5 @@ internal interface ITools : IDisposable
 /// <summary>An engraved score.</summary>
 /// <param name="Svg">One picture a page.</param>
 /// <param name="Pdf">Draws the pages as one PDF.</param>
-internal sealed record EngravedPages(IReadOnlyList<byte[]> Svg, Func<byte[]> Pdf);
+/// <param name="Png">Draws one page, counted from 0, as a picture.</param>
+internal sealed record EngravedPages(IReadOnlyList<byte[]> Svg, Func<byte[]> Pdf, Func<int, byte[]> Png);

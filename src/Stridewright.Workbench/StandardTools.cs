@@ -52,6 +52,8 @@ internal sealed class StandardTools : ITools
 
     public byte[] ToMusicXml(Score score) => Bytes(stream => MusicXmlWriter.Write(score, stream));
 
+    public byte[] ToMxl(byte[] musicXml) => Bytes(stream => MxlWriter.Write(musicXml, stream));
+
     public byte[] ToMidi(Score score) => Bytes(stream => MidiWriter.Write(Performer.Perform(score), stream));
 
     public Reading<EngravedPages> Engrave(byte[] musicXml, Paper paper, CancellationToken cancellation)
@@ -66,7 +68,11 @@ internal sealed class StandardTools : ITools
         var engraved = _engraver.Engrave(source, setup, cancellation);
         return new(
             engraved.Value is { } score
-                ? new([.. score.Pages.Select(Encoding.UTF8.GetBytes)], () => Bytes(s => PdfWriter.Write(score, s)))
+                ? new(
+                    [.. score.Pages.Select(Encoding.UTF8.GetBytes)],
+                    () => Bytes(s => PdfWriter.Write(score, s)),
+                    page => Bytes(s => PngWriter.Write(score, page + 1, s))
+                )
                 : null,
             engraved.Diagnostics
         );

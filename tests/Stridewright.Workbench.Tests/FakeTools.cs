@@ -129,6 +129,8 @@ internal sealed class FakeTools : ITools
 
     public byte[] ToMusicXml(Score score) => Encoding.UTF8.GetBytes("xml of " + score.Title);
 
+    public byte[] ToMxl(byte[] musicXml) => [.. "mxl of "u8, .. musicXml];
+
     public byte[] ToMidi(Score score) => Encoding.UTF8.GetBytes("midi of " + score.Title);
 
     public ValueList<HardBar> HardestBars(Verdict verdict) => [new HardBar("3", verdict.Effort.Overall)];
@@ -141,7 +143,8 @@ internal sealed class FakeTools : ITools
             : new(
                 new EngravedPages(
                     ["<svg>1</svg>"u8.ToArray(), "<svg>2</svg>"u8.ToArray()],
-                    () => Encoding.UTF8.GetBytes($"pdf of {Encoding.UTF8.GetString(musicXml)} on {paper}")
+                    () => Encoding.UTF8.GetBytes($"pdf of {Encoding.UTF8.GetString(musicXml)} on {paper}"),
+                    page => Encoding.UTF8.GetBytes($"png {page}")
                 ),
                 []
             );

@@ -172,6 +172,8 @@ internal static class MusicXmlMessages
     public const string RepeatNotClosed = "the repeat that begins here is never closed";
     public const string EndingReachesRepeat =
         "the ending before this bar is closed too early; it is taken to reach the repeat sign here";
+    public const string EndingReachesNextRepeat =
+        "the ending that begins here is never closed; it is taken to reach the next repeat";
     public const string EndingNotClosed = "the ending that begins here is never closed; it is taken as one bar";
     public const string EndingTwice = "this ending has a number that another one beside it has too";
 
