@@ -24,6 +24,9 @@ internal sealed class AbcBar
 
     public string? Section { get; set; }
 
+    /// <summary>It has more notes than are taken in.</summary>
+    public bool IsCutShort { get; set; }
+
     /// <summary>Where its first note stands.</summary>
     public AbcSpot Spot { get; set; }
 

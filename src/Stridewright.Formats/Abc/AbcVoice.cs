@@ -69,7 +69,11 @@ internal sealed class AbcVoice(AbcFindings findings)
         }
         if (bar.Notes.Count >= AbcLimits.NotesPerBar)
         {
-            findings.Once(Severity.Warning, spot, AbcMessages.TooManyNotes(AbcLimits.NotesPerBar), bar);
+            if (!bar.IsCutShort)
+            {
+                findings.Once(Severity.Warning, spot, AbcMessages.TooManyNotes(AbcLimits.NotesPerBar), bar);
+                bar.IsCutShort = true;
+            }
             return;
         }
         var length = Unit * times;
@@ -116,7 +120,7 @@ internal sealed class AbcVoice(AbcFindings findings)
     }
 
     /// <summary>A written pitch as it sounds.</summary>
-    public Pitch Sounding(Pitch written) => written.Plus(Clef.Transposing(Key.Key));
+    public Pitch Sounding(Pitch written) => Clef.Semitones == 0 ? written : written.Plus(Clef.Transposing(Key.Key));
 
     /// <summary>The written pitch of a letter here: by its own accidental, else the bar's, else the key's.</summary>
     public Pitch PitchOf(Step step, int octave, int? accidental)
