@@ -9,8 +9,10 @@ namespace Stridewright.Bench;
 /// <summary>A tune of 32 bars for all benchmarks: a strain of eight bars, four times on.</summary>
 internal static class Material
 {
-    /// <summary>Strains of eight bars in the usual tune.</summary>
+    /// <summary>Strains in the usual tune.</summary>
     public const int Strains = 4;
+
+    public const int BarsInStrain = 8;
 
     private const string Strain =
         "\"C\"G2 ce|\"A7\"^c2 ea|\"D7\"^f2 ad'|\"G7\"b2 gf|\"C\"e2 cG|\"F\"A2 \"F#dim7\"c2|\"C/G\"eg \"G7\"fd|\"C\"c4|\n";
@@ -19,8 +21,8 @@ internal static class Material
 
     public static Tune ReadAbc(int strains = Strains) => AbcReader.Read(new StringReader(Abc(strains))).Value![0];
 
-    public static Score Score(int level) =>
-        Arranger.Arrange(Tune, new Brief { LeftLevel = level, RightLevel = level }).Arrangement!.Score;
+    public static Score Score(int level, int strains = Strains) =>
+        Arranger.Arrange(ReadAbc(strains), new Brief { LeftLevel = level, RightLevel = level }).Arrangement!.Score;
 
     /// <summary>The keys of <see cref="Score"/> at level 5 as free strokes, yet to be spelled.</summary>
     public static Draft Draft()
@@ -72,6 +74,6 @@ internal static class Material
             new XmlReaderSettings { DtdProcessing = DtdProcessing.Ignore, XmlResolver = null }
         );
 
-    private static string Abc(int strains) =>
-        "X:1\nT:Thirty-two bars\nM:2/4\nL:1/8\nK:C\n" + string.Concat(Enumerable.Repeat(Strain, strains));
+    public static string Abc(int strains) =>
+        "X:1\nT:Strains\nM:2/4\nL:1/8\nK:C\n" + string.Concat(Enumerable.Repeat(Strain, strains));
 }

@@ -2,9 +2,25 @@ using BenchmarkDotNet.Configs;
 using BenchmarkDotNet.Jobs;
 using BenchmarkDotNet.Running;
 using BenchmarkDotNet.Toolchains.InProcess.Emit;
+using Stridewright.Bench.Paired;
 
 // dotnet run -c Release --project bench/Stridewright.Bench -- --filter '*'
 // --smoke runs each benchmark once: it shows that they work and measures nothing.
+// paired growth|reading|hosts compares inside each round, for machines that others use as well.
+if (args is ["paired", ..])
+{
+    Action run = args is [_, var which]
+        ? which switch
+        {
+            "growth" => Growth.Run,
+            "reading" => Reading.Run,
+            "hosts" => Hosts.Run,
+            _ => throw new ArgumentException($"paired growth, reading or hosts, not {which}"),
+        }
+        : Growth.Run + (Action)Reading.Run + Hosts.Run;
+    run();
+    return 0;
+}
 const string smoke = "--smoke";
 var job = args.Contains(smoke) ? Job.Dry : Job.Default.WithWarmupCount(8).WithIterationCount(15);
 var config = ManualConfig.Create(DefaultConfig.Instance).AddJob(job.WithToolchain(InProcessEmitToolchain.Instance));

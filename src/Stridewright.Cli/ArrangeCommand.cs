@@ -20,6 +20,7 @@ internal sealed class ArrangeCommand
     private readonly Option<bool> _allKeys = Options.Flag("--all-keys", CliMessages.AllKeysHelp);
     private readonly Option<bool> _leftHandOnly = Options.Flag("--left-hand-only", CliMessages.LeftHandOnlyHelp);
     private readonly Option<string?> _out = Options.Text("--out", CliMessages.OutHelp, "DIR");
+    private readonly Option<string?> _part = Options.Text("--part", CliMessages.PartHelp, "NAME");
     private readonly Option<string?> _feel = Options.Text("--feel", CliMessages.FeelHelp, CliMessages.Feels);
     private readonly Option<int?> _level = Options.Whole("--level", CliMessages.LevelHelp, "1-6");
     private readonly Option<int?> _left = Options.Whole("--left", CliMessages.LeftHelp, "1-6");
@@ -65,6 +66,7 @@ internal sealed class ArrangeCommand
             _leftHandOnly,
             _allKeys,
             _out,
+            _part,
             _feel,
             _level,
             _left,
@@ -132,6 +134,7 @@ internal sealed class ArrangeCommand
             Formats = parsed.GetValue(_format) ?? ArrangeRequest.UsualFormats,
             Paper = parsed.GetValue(_paper) is { } paper ? Choices.Paper(paper)!.Value : Paper.A4,
             Replace = parsed.GetValue(_replace),
+            Part = parsed.GetValue(_part),
             Wishes = new Wishes
             {
                 Feel = parsed.GetValue(_feel),
@@ -180,9 +183,11 @@ internal static class Choices
         text.ToLowerInvariant() switch
         {
             "musicxml" => OutputFormat.MusicXml,
+            "mxl" => OutputFormat.Mxl,
             "midi" => OutputFormat.Midi,
             "pdf" => OutputFormat.Pdf,
             "svg" => OutputFormat.Svg,
+            "png" => OutputFormat.Png,
             _ => null,
         };
 }

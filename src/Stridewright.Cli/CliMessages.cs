@@ -63,6 +63,8 @@ internal static class CliMessages
     public const string NothingNamed =
         "name a tune, a book or a folder, or give a line of chords: --chords \"F | D7 | G7 C7 | F\"";
     public const string OutHelp = "Folder to write into [default: arrangements]";
+    public const string PartHelp =
+        "Part or voice that has the tune: its name, abbreviation, id or number from the top; in MusicXML also PART:VOICE or :VOICE [default: by name, words, chord symbols, place]";
     public const string FeelHelp =
         "Manner of the setting; it must fit the metre [default: 2/4, 4/4, 2/2 classic; 3/4 waltz; 6/8 six-eight]";
     public const string Feels = "classic|stride|waltz|six-eight";
@@ -83,8 +85,8 @@ internal static class CliMessages
     public const string PaperHelp = "Paper of the engraved score [default: a4]";
     public const string Papers = "a4|letter";
     public const string FormatHelp =
-        "What to write, as a comma list of musicxml, midi, pdf, svg [default: all but svg]";
-    public const string Formats = "musicxml, midi, pdf, svg, with commas between";
+        "What to write, as a comma list of musicxml, mxl, midi, pdf, svg, png; svg and png are a picture a page, png at 150 dots an inch [default: musicxml,midi,pdf]";
+    public const string Formats = "musicxml, mxl, midi, pdf, svg, png, with commas between";
     public const string JsonHelp = "Print one JSON object instead of the summary (docs/json.md)";
     public const string SeedHelp = "Another seed gives another setting of equal quality [default: 1]";
     public const string ReplaceHelp = "Replace existing outputs that differ";

@@ -227,11 +227,11 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
         switch (InputKinds.Of(input.FullPath, bytes))
         {
             case InputKind.Abc:
-                var book = tools.ReadAbc(stream);
+                var book = tools.ReadAbc(stream, request.Part);
                 findings = book.Diagnostics;
                 return book.Value ?? [];
             case InputKind.MusicXml:
-                var sheet = tools.ReadMusicXmlTune(stream);
+                var sheet = tools.ReadMusicXmlTune(stream, request.Part);
                 findings = sheet.Diagnostics;
                 return sheet.Value is { } tune ? [tune] : [];
             case var kind:
@@ -297,7 +297,7 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
     }
 
     // Null, with the reason, when the score cannot be engraved.
-    private List<OutputFile>? Outputs(
+    private IEnumerable<OutputFile>? Outputs(
         string name,
         Score score,
         CancellationToken cancellation,
@@ -307,42 +307,46 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
     {
         pages = null;
         problem = "";
-        var files = new List<OutputFile>();
         var musicXml = tools.ToMusicXml(score);
-        if (request.Formats.Contains(OutputFormat.MusicXml))
+        if (!request.Formats.Any(f => f is OutputFormat.Pdf or OutputFormat.Svg or OutputFormat.Png))
         {
-            files.Add(new OutputFile(name + ".musicxml", musicXml));
-        }
-        if (request.Formats.Contains(OutputFormat.Midi))
-        {
-            files.Add(new OutputFile(name + ".mid", tools.ToMidi(score)));
-        }
-        if (!request.Formats.Contains(OutputFormat.Pdf) && !request.Formats.Contains(OutputFormat.Svg))
-        {
-            return files;
+            return Files(name, score, musicXml, null);
         }
         var engraving = tools.Engrave(musicXml, request.Paper, cancellation);
-        if (engraving.Value is not { } engraved)
+        if (engraving.Value is { } engraved)
         {
-            problem = WorkbenchMessages.NotEngraved(engraving.Diagnostics is [var fault, ..] ? fault.Message : "");
-            return null;
+            pages = engraved;
+            return Files(name, score, musicXml, engraved);
         }
-        if (request.Formats.Contains(OutputFormat.Pdf))
-        {
-            files.Add(new OutputFile(name + ".pdf", engraved.Pdf()));
-        }
-        if (request.Formats.Contains(OutputFormat.Svg))
-        {
-            files.AddRange(
-                engraved.Svg.Select((page, i) => new OutputFile(PageName(name, i + 1, engraved.Svg.Count), page))
-            );
-        }
-        pages = engraved;
-        return files;
+        problem = WorkbenchMessages.NotEngraved(engraving.Diagnostics is [var fault, ..] ? fault.Message : "");
+        return null;
     }
 
-    private static string PageName(string name, int page, int pages) =>
-        pages == 1 ? name + ".svg" : FormattableString.Invariant($"{name}-page-{page}.svg");
+    // One after the other, so that no more than one picture is in memory.
+    private IEnumerable<OutputFile> Files(string name, Score score, byte[] musicXml, EngravedPages? pages)
+    {
+        foreach (var format in Enum.GetValues<OutputFormat>().Where(request.Formats.Contains))
+        {
+            IEnumerable<OutputFile> files = format switch
+            {
+                OutputFormat.MusicXml => [new(name + ".musicxml", musicXml)],
+                OutputFormat.Mxl => [new(name + ".mxl", tools.ToMxl(musicXml))],
+                OutputFormat.Midi => [new(name + ".mid", tools.ToMidi(score))],
+                OutputFormat.Pdf => [new(name + ".pdf", pages!.Pdf())],
+                OutputFormat.Svg => pages!.Svg.Select((page, i) => Page(i, ".svg", page)),
+                _ => pages!.Svg.Select((_, i) => Page(i, ".png", pages.Png(i))),
+            };
+            foreach (var file in files)
+            {
+                yield return file;
+            }
+        }
+        OutputFile Page(int index, string ending, byte[] bytes) =>
+            new(
+                pages!.Svg.Count == 1 ? name + ending : FormattableString.Invariant($"{name}-page-{index + 1}{ending}"),
+                bytes
+            );
+    }
 
     // A fault of the program in one tune must not cost the others theirs.
     private void Guarded(string file, string? tune, Action work)

@@ -13,11 +13,17 @@ public enum Paper
 public enum OutputFormat
 {
     MusicXml,
+
+    /// <summary>MusicXML in its compressed container.</summary>
+    Mxl,
     Midi,
     Pdf,
 
-    /// <summary>One picture a page.</summary>
+    /// <summary>One picture a page, to scale.</summary>
     Svg,
+
+    /// <summary>One picture a page, of 150 dots an inch.</summary>
+    Png,
 }
 
 /// <summary>Which tunes to arrange, how, and where the results go.</summary>
@@ -25,7 +31,7 @@ public sealed record ArrangeRequest
 {
     public const string UsualFolder = "arrangements";
 
-    /// <summary>All formats but the pictures.</summary>
+    /// <summary>All formats but the pictures and the container.</summary>
     public static readonly ValueList<OutputFormat> UsualFormats =
     [
         OutputFormat.MusicXml,
@@ -53,6 +59,10 @@ public sealed record ArrangeRequest
 
     /// <summary>Existing outputs of other content may be replaced.</summary>
     public bool Replace { get; init; }
+
+    /// <summary>Which part of each file has the tune: a name, abbreviation, id or number from 1, in MusicXML with a voice
+    /// behind a colon; null for the likeliest.</summary>
+    public string? Part { get; init; }
 
     public Wishes Wishes { get; init; } = new();
 }

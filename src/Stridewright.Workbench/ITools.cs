@@ -8,10 +8,12 @@ namespace Stridewright.Workbench;
 /// <summary>What the use cases ask of the other projects: the one seam between files and music.</summary>
 internal interface ITools : IDisposable
 {
-    Reading<ValueList<Tune>> ReadAbc(Stream stream);
+    /// <param name="part">The voice that has the tune; null for the likeliest.</param>
+    Reading<ValueList<Tune>> ReadAbc(Stream stream, string? part);
 
-    /// <summary>A lead sheet from MusicXML, plain or in its container.</summary>
-    Reading<Tune> ReadMusicXmlTune(Stream stream);
+    /// <summary>A tune from MusicXML, plain or in its container.</summary>
+    /// <param name="part">The part that has the tune; null for the likeliest.</param>
+    Reading<Tune> ReadMusicXmlTune(Stream stream, string? part);
 
     /// <summary>A line of chords as a tune without notes, in its key and in the metre of the feel.</summary>
     Reading<Tune> ReadChords(string line, Feel feel, string title);
@@ -34,6 +36,9 @@ internal interface ITools : IDisposable
 
     byte[] ToMusicXml(Score score);
 
+    /// <summary>Puts the MusicXML of <see cref="ToMusicXml"/> into its compressed container.</summary>
+    byte[] ToMxl(byte[] musicXml);
+
     byte[] ToMidi(Score score);
 
     /// <summary>Lays the MusicXML of <see cref="ToMusicXml"/> out on pages.</summary>
@@ -46,4 +51,5 @@ internal interface ITools : IDisposable
 /// <summary>An engraved score.</summary>
 /// <param name="Svg">One picture a page.</param>
 /// <param name="Pdf">Draws the pages as one PDF.</param>
-internal sealed record EngravedPages(IReadOnlyList<byte[]> Svg, Func<byte[]> Pdf);
+/// <param name="Png">Draws one page, counted from 0, as a picture.</param>
+internal sealed record EngravedPages(IReadOnlyList<byte[]> Svg, Func<byte[]> Pdf, Func<int, byte[]> Png);

@@ -21,18 +21,18 @@ internal sealed class StandardTools : ITools
     private const int HardBars = 3;
     private Engraver? _engraver;
 
-    public Reading<ValueList<Tune>> ReadAbc(Stream stream)
+    public Reading<ValueList<Tune>> ReadAbc(Stream stream, string? part)
     {
         var text = AbcReader.Decode(stream);
         if (text.Value is not { } source)
         {
             return new(null, text.Diagnostics);
         }
-        var book = AbcReader.Read(new StringReader(source));
+        var book = AbcReader.Read(new StringReader(source), part);
         return book with { Diagnostics = [.. text.Diagnostics, .. book.Diagnostics] };
     }
 
-    public Reading<Tune> ReadMusicXmlTune(Stream stream) => MusicXmlReader.ReadTune(stream);
+    public Reading<Tune> ReadMusicXmlTune(Stream stream, string? part) => MusicXmlReader.ReadTune(stream, part);
 
     public Reading<Tune> ReadChords(string line, Feel feel, string title)
     {
@@ -59,6 +59,8 @@ internal sealed class StandardTools : ITools
 
     public byte[] ToMusicXml(Score score) => Bytes(stream => MusicXmlWriter.Write(score, stream));
 
+    public byte[] ToMxl(byte[] musicXml) => Bytes(stream => MxlWriter.Write(musicXml, stream));
+
     public byte[] ToMidi(Score score) => Bytes(stream => MidiWriter.Write(Performer.Perform(score), stream));
 
     public Reading<EngravedPages> Engrave(byte[] musicXml, Paper paper, CancellationToken cancellation)
@@ -73,7 +75,11 @@ internal sealed class StandardTools : ITools
         var engraved = _engraver.Engrave(source, setup, cancellation);
         return new(
             engraved.Value is { } score
-                ? new([.. score.Pages.Select(Encoding.UTF8.GetBytes)], () => Bytes(s => PdfWriter.Write(score, s)))
+                ? new(
+                    [.. score.Pages.Select(Encoding.UTF8.GetBytes)],
+                    () => Bytes(s => PdfWriter.Write(score, s)),
+                    page => Bytes(s => PngWriter.Write(score, page + 1, s))
+                )
                 : null,
             engraved.Diagnostics
         );

@@ -78,7 +78,7 @@ internal static class WorkbenchMessages
         string.Create(CultureInfo.InvariantCulture, $"and {count} more faults of this file: mend the first ones");
 
     public static string NotEngraved(string reason) =>
-        $"it could not be engraved ({reason}): leave pdf and svg out of --format";
+        $"it could not be engraved ({reason}): leave pdf, svg and png out of --format";
 
     public static string Feel(string given) => $"'{given}' is no feel: choose classic, stride, waltz or six-eight";
 

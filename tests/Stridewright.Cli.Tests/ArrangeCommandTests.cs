@@ -57,14 +57,15 @@ public sealed class ArrangeCommandTests
         var useCases = new FakeUseCases();
         const string Line =
             "arrange a.abc b --out o --feel stride --left 2 --right 5 --raggedness 0.7 --key Bb --bpm 88.5 --span 8.1in "
-            + "--octave-width 152.5 --no-octaves --paper letter --format midi,svg --seed 9 --replace";
+            + "--octave-width 152.5 --no-octaves --paper letter --format midi,svg,png,mxl --seed 9 --replace --part Flute:2";
         Assert.Equal("", CliRun.Of(useCases, Line.Split(' ')).Error);
         Assert.Equal(
             new ArrangeRequest
             {
                 Tunes = ["a.abc", "b"],
                 OutputFolder = "o",
-                Formats = [OutputFormat.Midi, OutputFormat.Svg],
+                Formats = [OutputFormat.Midi, OutputFormat.Svg, OutputFormat.Png, OutputFormat.Mxl],
+                Part = "Flute:2",
                 Paper = Paper.Letter,
                 Replace = true,
                 Wishes = new Wishes
@@ -90,7 +91,7 @@ public sealed class ArrangeCommandTests
     [InlineData("--level 4.5", "--level: '4.5' is no whole number")]
     [InlineData("--raggedness 0,5", "--raggedness: '0,5' is no number")]
     [InlineData("--paper a5", "--paper: 'a5' is not among a4|letter")]
-    [InlineData("--format pdf,png", "--format: 'pdf,png' is not among")]
+    [InlineData("--format pdf,gif", "--format: 'pdf,gif' is not among")]
     [InlineData("--format ,", "--format: ',' is not among")]
     [InlineData("--loud", "--loud: there is no such option")]
     [InlineData("--level", "--level")]

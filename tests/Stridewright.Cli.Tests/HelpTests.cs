@@ -27,6 +27,7 @@ public sealed class HelpTests
         string[] options =
         [
             "out",
+            "part",
             "feel",
             "level",
             "left",

@@ -66,6 +66,29 @@ public sealed class ArrangeFilesTests : IDisposable
     }
 
     [Fact]
+    public void Pictures_of_dots_and_the_compressed_score_are_written_on_request()
+    {
+        var request = Request(_folder.Put("ferry.abc", OneTune)) with
+        {
+            Formats = [OutputFormat.Png, OutputFormat.Mxl],
+        };
+        Arrange(new FakeTools(), request);
+        Assert.Equal(["ferry-page-1.png", "ferry-page-2.png", "ferry.mxl"], _folder.Files("out"));
+        Assert.Equal("mxl of xml of Ferry 1", File.ReadAllText(_folder["out/ferry.mxl"]));
+        Assert.Equal("png 1", File.ReadAllText(_folder["out/ferry-page-2.png"]));
+    }
+
+    [Fact]
+    public void The_part_asked_for_reaches_both_readers()
+    {
+        var tools = new FakeTools();
+        Arrange(tools, Request(_folder.Put("in/ferry.abc", OneTune)) with { Part = "Voice" });
+        Arrange(tools, Request(_folder.Put("in/sheet.musicxml", "<score-partwise/>")) with { Part = "2:1" });
+        Assert.Contains("abc Voice", tools.Calls);
+        Assert.Contains("musicxml 2:1", tools.Calls);
+    }
+
+    [Fact]
     public void The_tunes_of_a_book_are_numbered_and_named()
     {
         var book = _folder.Put("book.abc", "T:The Ferry Bell\nT:Clockmaker's Rest\nT:???\n");

@@ -79,9 +79,9 @@ internal sealed class FakeTools : ITools
     public static ArrangeResult Refused(string message) =>
         new(null, new Diagnostic(Severity.Error, Place.AtBar("7"), message));
 
-    public Reading<ValueList<Tune>> ReadAbc(Stream stream)
+    public Reading<ValueList<Tune>> ReadAbc(Stream stream, string? part)
     {
-        Calls.Add("abc");
+        Calls.Add(part is null ? "abc" : "abc " + part);
         var lines = new StreamReader(stream).ReadToEnd().Split('\n');
         var tunes = lines.Where(l => l.StartsWith("T:", StringComparison.Ordinal)).Select(l => TuneOf(l[2..]));
         var errors = lines
@@ -91,9 +91,9 @@ internal sealed class FakeTools : ITools
         return new Reading<ValueList<Tune>>(tunes.ToValueList(), errors.ToValueList());
     }
 
-    public Reading<Tune> ReadMusicXmlTune(Stream stream)
+    public Reading<Tune> ReadMusicXmlTune(Stream stream, string? part)
     {
-        Calls.Add("musicxml");
+        Calls.Add(part is null ? "musicxml" : "musicxml " + part);
         return new Reading<Tune>(TuneOf("Sheet"), []);
     }
 
@@ -137,6 +137,8 @@ internal sealed class FakeTools : ITools
 
     public byte[] ToMusicXml(Score score) => Encoding.UTF8.GetBytes("xml of " + score.Title);
 
+    public byte[] ToMxl(byte[] musicXml) => [.. "mxl of "u8, .. musicXml];
+
     public byte[] ToMidi(Score score) => Encoding.UTF8.GetBytes("midi of " + score.Title);
 
     public ValueList<HardBar> HardestBars(Verdict verdict) => [new HardBar("3", verdict.Effort.Overall)];
@@ -149,7 +151,8 @@ internal sealed class FakeTools : ITools
             : new(
                 new EngravedPages(
                     ["<svg>1</svg>"u8.ToArray(), "<svg>2</svg>"u8.ToArray()],
-                    () => Encoding.UTF8.GetBytes($"pdf of {Encoding.UTF8.GetString(musicXml)} on {paper}")
+                    () => Encoding.UTF8.GetBytes($"pdf of {Encoding.UTF8.GetString(musicXml)} on {paper}"),
+                    page => Encoding.UTF8.GetBytes($"png {page}")
                 ),
                 []
             );

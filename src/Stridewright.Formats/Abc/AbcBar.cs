@@ -24,6 +24,9 @@ internal sealed class AbcBar
 
     public string? Section { get; set; }
 
+    /// <summary>It has more notes than are taken in.</summary>
+    public bool IsCutShort { get; set; }
+
     /// <summary>Where its first note stands.</summary>
     public AbcSpot Spot { get; set; }
 
@@ -39,8 +42,11 @@ internal sealed class AbcBar
 /// <summary>A note or rest while it is being read; its length may still change by broken rhythm.</summary>
 internal sealed class AbcNote
 {
-    /// <summary>Null for a rest.</summary>
+    /// <summary>Sounding pitch; null for a rest.</summary>
     public Pitch? Pitch { get; init; }
+
+    /// <summary>Null for a rest.</summary>
+    public Pitch? Written { get; init; }
 
     public ScoreTime Length { get; set; }
 

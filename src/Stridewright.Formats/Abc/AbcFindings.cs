@@ -7,7 +7,9 @@ internal sealed class AbcFindings
 {
     private readonly List<(Severity Severity, int? Line, int? Column, AbcBar? Bar, string Message)> _found = [];
     private readonly HashSet<(int Tune, string Message)> _said = [];
+    private readonly List<int> _leftOut = []; // places in _found
     private int _tune;
+    private int _firstOfBody;
 
     public void Add(Severity severity, AbcSpot spot, string message, AbcBar? bar = null)
     {
@@ -35,9 +37,40 @@ internal sealed class AbcFindings
         }
     }
 
+    public bool HasError => _found.Exists(f => f.Severity == Severity.Error);
+
+    /// <summary>Tells that the tune is left out, at the first fault of its body where there is one, else at its start.</summary>
+    public void LeaveOut(AbcSpot start, string message)
+    {
+        var fault = _found.FindIndex(_firstOfBody, f => f.Severity == Severity.Warning);
+        _leftOut.Add(_found.Count);
+        if (fault >= 0)
+        {
+            var (_, line, column, bar, text) = _found[fault];
+            Warn(new(line, column), AbcMessages.NoNotesAfter(text), bar);
+        }
+        else
+        {
+            Warn(start, message);
+        }
+    }
+
+    /// <summary>Makes errors of the tunes left out: there is no other.</summary>
+    public void FailLeftOut()
+    {
+        foreach (var i in _leftOut.Where(i => i < _found.Count && _found[i].Severity == Severity.Warning))
+        {
+            _found[i] = _found[i] with { Severity = Severity.Error };
+        }
+    }
+
+    /// <summary>What is found from now on is about the music of the tune.</summary>
+    public void BodyBegins() => _firstOfBody = _found.Count;
+
     public void NextTune()
     {
         _tune++;
+        _firstOfBody = _found.Count;
         _said.Clear();
     }
 

@@ -4,7 +4,7 @@ namespace Stridewright.Formats.Abc;
 
 /// <summary>A key as ABC gives it: the key, and what it does to each letter, which may differ from the key's signature
 /// (<c>K:GLyd =f</c>, <c>K:HP</c>). Source: ABC 2.1, 3.1.14.</summary>
-internal sealed record AbcKey(Key Key, ValueList<int> Alters, int OctaveShift = 0)
+internal sealed record AbcKey(Key Key, ValueList<int> Alters)
 {
     private static readonly (string Start, Mode Mode)[] Modes =
     [
@@ -31,7 +31,7 @@ internal sealed record AbcKey(Key Key, ValueList<int> Alters, int OctaveShift = 
         var words = text.Split([' ', '\t'], StringSplitOptions.RemoveEmptyEntries).ToList();
         if (words.Count == 0 || words[0].Equals("none", StringComparison.OrdinalIgnoreCase))
         {
-            key = CMajor with { OctaveShift = before.OctaveShift };
+            key = CMajor;
             words = words.Skip(1).ToList();
         }
         else if (words[0] is "HP" or "Hp")
@@ -45,23 +45,11 @@ internal sealed record AbcKey(Key Key, ValueList<int> Alters, int OctaveShift = 
             {
                 return false;
             }
-            key = (isExplicit ? new AbcKey(new Key(tonic, Mode.Major), CMajor.Alters) : Of(new Key(tonic, mode))) with
-            {
-                OctaveShift = before.OctaveShift,
-            };
-            key = isExplicit ? key.WithAccidentals(words).WithLikeliestMode() : key;
+            key = isExplicit
+                ? new AbcKey(new Key(tonic, Mode.Major), CMajor.Alters).WithAccidentals(words).WithLikeliestMode()
+                : Of(new Key(tonic, mode));
         }
         key = key.WithAccidentals(words);
-        foreach (var word in words.Where(w => w.StartsWith("octave=", StringComparison.Ordinal)))
-        {
-            key =
-                int.TryParse(word.AsSpan(7), out var octaves) && Math.Abs(octaves) <= 4
-                    ? key with
-                    {
-                        OctaveShift = octaves,
-                    }
-                    : key;
-        }
         return true;
     }
 
@@ -127,12 +115,7 @@ internal sealed record AbcKey(Key Key, ValueList<int> Alters, int OctaveShift = 
         return false;
     }
 
-    private static bool IsModifier(string word) =>
-        word.IndexOf('=', StringComparison.Ordinal) > 2
-        || word[0] is '^' or '_' or '='
-        || word is "treble" or "alto" or "tenor" or "bass" or "perc"
-        || word.StartsWith("treble", StringComparison.Ordinal)
-        || word.StartsWith("bass", StringComparison.Ordinal);
+    private static bool IsModifier(string word) => word[0] is '^' or '_' or '=' || AbcClef.IsProperty(word);
 
     // Accidentals such as ^f, __b or =c.
     private AbcKey WithAccidentals(List<string> words)

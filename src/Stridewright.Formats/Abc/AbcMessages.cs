@@ -1,4 +1,5 @@
 using System.Globalization;
+using Stridewright.Formats.Parts;
 
 namespace Stridewright.Formats.Abc;
 
@@ -33,6 +34,8 @@ internal static class AbcMessages
     public const string OutOfRange = "this note lies outside the MIDI range and was read as a rest";
     public const string EndingNotClosed = "the ending before this one has no repeat sign; one was taken to stand there";
     public const string BadEnding = "this ending's numbers cannot be read and were left out";
+    public const string Transposing =
+        "this voice sounds at another pitch than it is written at (transpose=); it was read at sounding pitch";
     public const string MoreFindings = "further findings are not listed";
 
     public static string TooLarge(int megabytes) =>
@@ -78,10 +81,31 @@ internal static class AbcMessages
 
     public static string BadTuplet(string text) => $"the tuplet {Short(text)} cannot be read and was left out";
 
-    public static string OtherVoices(string taken) =>
-        taken.Length == 0
-            ? "only the first voice with notes was read"
-            : $"of several voices the first with notes ('{Short(taken)}') was read";
+    public const string AsAsked = "as asked for";
+
+    public static string TuneVoice(PartLabel taken, string why, IReadOnlyList<PartLabel> voices) =>
+        Text(
+            $"of {voices.Count} voices ({Short(PartChoice.List(voices), 400)}), {Short(taken.ToString())} was read as the tune, {why}"
+        );
+
+    public static string NoSuchVoice(string asked, IReadOnlyList<PartLabel> voices) =>
+        $"there is no voice '{Short(asked)}'; there "
+        + (
+            voices.Count > 1
+                ? $"are {Short(PartChoice.List(voices), 400)}"
+                : $"is only {Short(PartChoice.List(voices))}"
+        );
+
+    public static string SilentVoice(PartLabel voice) =>
+        $"voice {Short(voice.ToString())} has neither notes nor chord symbols, only rests";
+
+    public static string ChordsFrom(PartLabel voice) =>
+        $"the chord symbols were taken from voice {Short(voice.ToString())}";
+
+    public static string BadProperty(string text) =>
+        $"{Short(text)} cannot be read and was left out: octave= goes from -4 to 4, transpose= from -48 to 48";
+
+    public static string NoNotesAfter(string fault) => $"{fault}; the tune has no notes left and was left out";
 
     public static string ShortBar(string holds, string due) =>
         $"the bar holds {holds} where {due} is due; it was filled up with silence";
@@ -95,9 +119,9 @@ internal static class AbcMessages
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 
     // Input is quoted in one line, without control characters and at no great length.
-    private static string Short(string text)
+    private static string Short(string text, int most = 40)
     {
-        var clean = string.Concat(text.Take(40).Select(c => char.IsControl(c) || char.IsSurrogate(c) ? '?' : c));
-        return text.Length > 40 ? clean + "…" : clean;
+        var clean = string.Concat(text.Take(most).Select(c => char.IsControl(c) || char.IsSurrogate(c) ? '?' : c));
+        return text.Length > most ? clean + "…" : clean;
     }
 }

@@ -122,7 +122,7 @@ internal sealed class AbcMusicLine(AbcTuneReader tune, AbcLine line, AbcFindings
     private Pitch? PitchOf((Step Step, int Octave, int? Accidental) letter, AbcSpot spot)
     {
         var pitch = Voice.PitchOf(letter.Step, letter.Octave, letter.Accidental);
-        if (pitch.Midi is >= 0 and <= 127)
+        if (Voice.Sounding(pitch).Midi is >= 0 and <= 127)
         {
             return pitch;
         }

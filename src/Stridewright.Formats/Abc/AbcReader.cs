@@ -12,10 +12,13 @@ public static class AbcReader
 {
     /// <summary>
     /// Reads every tune of a book. Each finding names its line and column, and the bar where there is one. The value is
-    /// null, with an error, when there is no tune at all. Of several voices the first with notes is read, of notes
-    /// together the top one; ornaments are left out.
+    /// null, with an error, when there is no tune at all. Tunes are read at sounding pitch. Of several voices it is the one
+    /// that is called like a tune (voice, melody, lead …), else the first with words, else the first with chord symbols,
+    /// else the first with notes, percussion aside; of notes together the top one. Ornaments are left out.
     /// </summary>
-    public static Reading<ValueList<Tune>> Read(TextReader source)
+    /// <param name="part">Another voice, by its name (<c>name=</c>), subname, id or number from 1; a tune without it is
+    /// left out with an error.</param>
+    public static Reading<ValueList<Tune>> Read(TextReader source, string? part = null)
     {
         ArgumentNullException.ThrowIfNull(source);
         var findings = new AbcFindings();
@@ -25,10 +28,14 @@ public static class AbcReader
             findings.Add(Severity.Error, default, AbcMessages.TooLarge(AbcLimits.Size >> 20));
             return new(null, findings.ToDiagnostics());
         }
-        var tunes = ReadTunes(AbcLine.Split(text), findings);
+        var tunes = ReadTunes(AbcLine.Split(text), part, findings);
         if (tunes.Count == 0)
         {
-            findings.AddFirst(Severity.Error, AbcMessages.NoTune);
+            findings.FailLeftOut();
+            if (!findings.HasError)
+            {
+                findings.AddFirst(Severity.Error, AbcMessages.NoTune);
+            }
         }
         return new(tunes.Count == 0 ? null : tunes.ToValueList(), findings.ToDiagnostics());
     }
@@ -86,7 +93,7 @@ public static class AbcReader
     }
 
     // Blocks of lines between blank lines: a tune, the header of the whole book, or free text.
-    private static List<Tune> ReadTunes(List<AbcLine> lines, AbcFindings findings)
+    private static List<Tune> ReadTunes(List<AbcLine> lines, string? part, AbcFindings findings)
     {
         var tunes = new List<Tune>();
         var bookHeader = new List<AbcLine>();
@@ -111,7 +118,7 @@ public static class AbcReader
                 findings.Warn(new(block[0].Number), AbcMessages.TooManyTunes(AbcLimits.Tunes));
                 break;
             }
-            if (isTune && ReadTune(bookHeader, block, findings) is { } tune)
+            if (isTune && ReadTune(bookHeader, block, part, findings) is { } tune)
             {
                 tunes.Add(tune);
             }
@@ -134,7 +141,7 @@ public static class AbcReader
         return tunes;
     }
 
-    private static Tune? ReadTune(List<AbcLine> bookHeader, List<AbcLine> block, AbcFindings findings)
+    private static Tune? ReadTune(List<AbcLine> bookHeader, List<AbcLine> block, string? part, AbcFindings findings)
     {
         findings.NextTune();
         var tune = new AbcTuneReader(findings, new AbcSpot(block[0].Number));
@@ -146,6 +153,6 @@ public static class AbcReader
         {
             findings.Add(Severity.Note, new(block[0].Number), AbcMessages.NoReference);
         }
-        return tune.Finish();
+        return tune.Finish(part);
     }
 }

@@ -5,9 +5,9 @@ namespace Stridewright.Formats.Abc;
 /// <summary>Reads one tune line by line: the header up to K:, then the body.</summary>
 internal sealed class AbcTuneReader(AbcFindings findings, AbcSpot start)
 {
-    private readonly List<AbcVoice> _voices = [];
+    private readonly AbcVoices _voices = new(findings);
+    private readonly List<(AbcVoiceField Field, AbcSpot Spot)> _headerVoices = [];
     private AbcVoice? _voice;
-    private string _firstVoice = "";
     private string? _title;
     private string? _composer;
     private Metre? _metre;
@@ -21,11 +21,12 @@ internal sealed class AbcTuneReader(AbcFindings findings, AbcSpot start)
     private AbcScope _scope;
     private string? _headerPart;
     private bool _hasPlayingOrder; // by Y:
+    private AbcClef _clef = AbcClef.Usual;
     private bool _inBody;
     private bool _goesOn; // the last music line ended with a continuation mark
 
     /// <summary>The voice that music goes to now.</summary>
-    public AbcVoice Voice => _voice ??= VoiceNamed(_firstVoice, start);
+    public AbcVoice Voice => _voice ??= _voices.All.Count > 0 ? _voices.All[0] : Take(AbcVoiceField.Parse(""), start);
 
     public bool HasReference { get; private set; }
 
@@ -52,7 +53,7 @@ internal sealed class AbcTuneReader(AbcFindings findings, AbcSpot start)
                 return;
             }
             findings.Warn(spot, AbcMessages.NoKey);
-            _inBody = true;
+            BeginBody();
         }
         if (!_goesOn)
         {
@@ -77,6 +78,7 @@ internal sealed class AbcTuneReader(AbcFindings findings, AbcSpot start)
                 if (ReadKey(text, spot, Voice.Key) is { } key)
                 {
                     Voice.Key = key;
+                    Voice.Clef = ReadClef(text, spot, Voice.Clef);
                 }
                 break;
             case 'M':
@@ -100,8 +102,7 @@ internal sealed class AbcTuneReader(AbcFindings findings, AbcSpot start)
                 Voice.Section(PartName(text));
                 break;
             case 'V':
-                var name = text.Split(' ', 2)[0];
-                _voice = VoiceNamed(name, spot);
+                _voice = Take(AbcVoiceField.Parse(text), spot);
                 break;
             case 'w':
                 ReadWords(text, spot);
@@ -112,33 +113,24 @@ internal sealed class AbcTuneReader(AbcFindings findings, AbcSpot start)
         }
     }
 
-    /// <summary>The tune; null when it has no notes.</summary>
-    public Tune? Finish()
+    /// <summary>The tune of a voice; null when it has no notes.</summary>
+    /// <param name="asked">The voice asked for; null for the likeliest.</param>
+    public Tune? Finish(string? asked)
     {
-        foreach (var voice in _voices)
+        foreach (var voice in _voices.All)
         {
             voice.CloseBar();
         }
-        var sounding = _voices.Where(v => v.HasNotes && v.Bars.Count > 0).ToList();
-        if (sounding.Count == 0)
-        {
-            sounding = _voices.Where(v => v.HasChords).Take(1).ToList();
-            findings.Warn(start, sounding.Count == 0 ? AbcMessages.NoNotes : AbcMessages.ChordsOnly);
-        }
-        if (sounding.Count == 0)
+        if (_voices.Choose(asked, start) is not { } taken)
         {
             return null;
-        }
-        if (sounding.Count > 1)
-        {
-            findings.Add(Severity.Note, start, AbcMessages.OtherVoices(sounding[0].Name));
         }
         if (_title is null)
         {
             findings.Warn(start, AbcMessages.NoTitle);
         }
-        NameFirstPart(sounding[0].Bars[0]);
-        var bars = new AbcBars(sounding[0].Bars, findings).Build(!_hasMetre);
+        NameFirstPart(taken.Bars[0]);
+        var bars = _voices.Borrow(taken, new AbcBars(taken.Bars, findings).Build(!_hasMetre));
         double? tempo = null;
         if (_tempo is not null && !AbcFields.TryTempo(_tempo, _unit ?? AbcFields.DefaultUnit(_metre), out tempo))
         {
@@ -189,11 +181,12 @@ internal sealed class AbcTuneReader(AbcFindings findings, AbcSpot start)
                 }
                 break;
             case 'V':
-                _firstVoice = _firstVoice.Length == 0 ? text.Split(' ', 2)[0] : _firstVoice;
+                _headerVoices.Add((AbcVoiceField.Parse(text), spot));
                 break;
             case 'K':
                 _key = ReadKey(text, spot, AbcKey.CMajor);
-                _inBody = true;
+                _clef = _key is null ? _clef : ReadClef(text, spot, _clef);
+                BeginBody();
                 break;
             default:
                 ReadOtherField(letter, text, spot);
@@ -205,7 +198,7 @@ internal sealed class AbcTuneReader(AbcFindings findings, AbcSpot start)
     {
         switch (letter)
         {
-            case 'Q' when _tempo is null && !_voices.Any(v => v.HasNotes):
+            case 'Q' when _tempo is null && !_voices.All.Any(v => v.HasNotes):
                 (_tempo, _tempoSpot) = (text, spot);
                 break;
             case 'Y':
@@ -296,27 +289,39 @@ internal sealed class AbcTuneReader(AbcFindings findings, AbcSpot start)
         return null;
     }
 
-    private AbcVoice VoiceNamed(string name, AbcSpot spot)
+    private AbcClef ReadClef(string text, AbcSpot spot, AbcClef before)
     {
-        if (_voices.Find(v => v.Name == name) is { } known)
+        var clef = AbcClef.Read(text.Split([' ', '\t'], StringSplitOptions.RemoveEmptyEntries), before, out var bad);
+        if (bad is not null)
         {
-            return known;
+            findings.Warn(spot, AbcMessages.BadProperty(bad));
         }
-        var voice = new AbcVoice(name, findings)
-        {
-            Unit = _unit ?? AbcFields.DefaultUnit(_metre),
-            Key = _key ?? AbcKey.CMajor,
-            Metre = _metre,
-            Scope = _scope,
-        };
-        if (_voices.Count < AbcLimits.Voices)
-        {
-            _voices.Add(voice);
-        }
-        else
-        {
-            findings.Once(Severity.Warning, spot, AbcMessages.TooManyVoices(AbcLimits.Voices));
-        }
-        return voice;
+        return clef;
     }
+
+    // The header's voices stand in its order, in the tune's own key and unit.
+    private void BeginBody()
+    {
+        _inBody = true;
+        foreach (var (field, at) in _headerVoices)
+        {
+            Take(field, at);
+        }
+        findings.BodyBegins();
+    }
+
+    private AbcVoice Take(AbcVoiceField field, AbcSpot spot) =>
+        _voices.Take(
+            field,
+            spot,
+            () =>
+                new AbcVoice(findings)
+                {
+                    Unit = _unit ?? AbcFields.DefaultUnit(_metre),
+                    Key = _key ?? AbcKey.CMajor,
+                    Clef = _clef,
+                    Metre = _metre,
+                    Scope = _scope,
+                }
+        );
 }

@@ -1,9 +1,10 @@
+using Stridewright.Formats.Parts;
 using Stridewright.Music;
 
 namespace Stridewright.Formats.Abc;
 
 /// <summary>One voice of a tune while it is being read: what holds now, and the bars so far.</summary>
-internal sealed class AbcVoice(string name, AbcFindings findings)
+internal sealed class AbcVoice(AbcFindings findings)
 {
     private readonly List<Pitch> _graces = [];
     private AbcBar? _bar;
@@ -16,14 +17,18 @@ internal sealed class AbcVoice(string name, AbcFindings findings)
     private string? _section;
     private AbcNote? _last;
     private bool _full;
+    private AbcClef? _toldClef;
 
-    public string Name { get; } = name;
+    public PartLabel Label { get; set; } = new(1, "", "", "");
 
     public List<AbcBar> Bars { get; } = [];
 
     public required ScoreTime Unit { get; set; }
 
+    /// <summary>As written.</summary>
     public required AbcKey Key { get; set; }
+
+    public required AbcClef Clef { get; set; }
 
     public required Metre? Metre { get; set; }
 
@@ -41,7 +46,11 @@ internal sealed class AbcVoice(string name, AbcFindings findings)
     public bool HasNotes { get; private set; }
 
     /// <summary>True when there is at least one chord symbol.</summary>
-    public bool HasChords => Bars.Exists(b => b.Notes.Exists(n => n.Chord is not null));
+    public bool HasChords => ChordCount > 0;
+
+    public int ChordCount => Bars.Sum(b => b.Notes.Count(n => n.Chord is not null));
+
+    public bool HasLyrics => Bars.Exists(b => b.Notes.Exists(n => n.Lyrics.Count > 0));
 
     /// <summary>The bar being read, or the one that the next note will begin.</summary>
     public AbcBar Current => _bar ??= new AbcBar();
@@ -60,7 +69,11 @@ internal sealed class AbcVoice(string name, AbcFindings findings)
         }
         if (bar.Notes.Count >= AbcLimits.NotesPerBar)
         {
-            findings.Once(Severity.Warning, spot, AbcMessages.TooManyNotes(AbcLimits.NotesPerBar), bar);
+            if (!bar.IsCutShort)
+            {
+                findings.Once(Severity.Warning, spot, AbcMessages.TooManyNotes(AbcLimits.NotesPerBar), bar);
+                bar.IsCutShort = true;
+            }
             return;
         }
         var length = Unit * times;
@@ -76,7 +89,8 @@ internal sealed class AbcVoice(string name, AbcFindings findings)
         }
         var note = new AbcNote
         {
-            Pitch = pitch,
+            Pitch = pitch is { } written ? Sounding(written) : null,
+            Written = pitch,
             Length = OnGrid(length, spot, bar),
             Tie = tie && pitch is not null,
             Graces = pitch is null ? [] : _graces.ToValueList(),
@@ -105,10 +119,13 @@ internal sealed class AbcVoice(string name, AbcFindings findings)
         }
     }
 
-    /// <summary>The pitch of a letter here: by its own accidental, else the bar's, else the key's.</summary>
+    /// <summary>A written pitch as it sounds.</summary>
+    public Pitch Sounding(Pitch written) => Clef.Semitones == 0 ? written : written.Plus(Clef.Transposing(Key.Key));
+
+    /// <summary>The written pitch of a letter here: by its own accidental, else the bar's, else the key's.</summary>
     public Pitch PitchOf(Step step, int octave, int? accidental)
     {
-        octave += Key.OctaveShift;
+        octave += Clef.Octaves + Clef.ClefOctaves;
         if (accidental is { } own)
         {
             Current.Accidentals.Set(step, octave, own, Scope);
@@ -117,7 +134,7 @@ internal sealed class AbcVoice(string name, AbcFindings findings)
         // A tie over the bar line carries its accidental with it.
         if (
             _bar is null or { Notes.Count: 0 }
-            && _last is { Tie: true, Pitch: { } tied }
+            && _last is { Tie: true, Written: { } tied }
             && tied.Step == step
             && tied.Octave == octave
         )
@@ -131,7 +148,7 @@ internal sealed class AbcVoice(string name, AbcFindings findings)
     {
         if (_graces.Count < AbcLimits.Graces)
         {
-            _graces.Add(pitch);
+            _graces.Add(Sounding(pitch));
         }
     }
 
@@ -144,7 +161,7 @@ internal sealed class AbcVoice(string name, AbcFindings findings)
         // A symbol just before a bar line gives way to one after it.
         if (_chord is null || _chordIsCarried)
         {
-            (_chord, _chordIsCarried) = (chord, false);
+            (_chord, _chordIsCarried) = (chord.IsNoChord ? chord : chord.Plus(Clef.Transposing(Key.Key)), false);
             return;
         }
         findings.Once(Severity.Note, spot, AbcMessages.DoubledChord, _bar);
@@ -252,7 +269,12 @@ internal sealed class AbcVoice(string name, AbcFindings findings)
     {
         bar.Spot = spot;
         bar.Metre = Metre;
-        bar.Key = Key.Key;
+        bar.Key = Key.Key.Plus(Clef.Transposing(Key.Key));
+        if (Clef.Semitones != 0 && Clef != _toldClef)
+        {
+            findings.Add(Severity.Note, spot, AbcMessages.Transposing, bar);
+            _toldClef = Clef;
+        }
         bar.Ending = _ending;
         bar.RepeatStart = _repeatStart;
         bar.Section = _section;

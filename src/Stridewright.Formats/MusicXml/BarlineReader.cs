@@ -154,6 +154,7 @@ internal sealed class BarlineReader(Findings findings)
         if (repeat["direction"] == "forward")
         {
             bar.RepeatStart = true;
+            CloseBefore(bar);
             return;
         }
         bar.RepeatEnd = 2;
@@ -170,6 +171,16 @@ internal sealed class BarlineReader(Findings findings)
             {
                 findings.Warn(place, MusicXmlMessages.BadTimes(Element.Clean(text)));
             }
+        }
+    }
+
+    // What a repeat begins afresh belongs to no ending before it.
+    private void CloseBefore(WrittenBar bar)
+    {
+        if (_opened is { } opened && opened != bar)
+        {
+            findings.Note(opened.Place, MusicXmlMessages.EndingReachesNextRepeat);
+            (_ending, _opened, _closes) = ([], null, false);
         }
     }
 

@@ -11,6 +11,8 @@ internal sealed class Findings
     /// <summary>Name of the entry being read inside a compressed file.</summary>
     public string? Entry { get; set; }
 
+    public bool HasError => _kept.Exists(d => d.Severity == Severity.Error);
+
     public void Note(Place place, string message) => Add(Severity.Note, place, message);
 
     public void Warn(Place place, string message) => Add(Severity.Warning, place, message);

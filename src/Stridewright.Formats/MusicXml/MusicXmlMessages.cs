@@ -1,3 +1,4 @@
+using Stridewright.Formats.Parts;
 using Stridewright.Music;
 
 namespace Stridewright.Formats.MusicXml;
@@ -67,11 +68,25 @@ internal static class MusicXmlMessages
 
     public const string MoreThanTwoStaves = "there are more than two staves; the left hand takes all below the first";
 
-    public static string TunePart(string name, int parts) =>
-        $"of {parts} parts, '{name}' is read as the tune, the first with notes";
+    public const string OnlyPercussion = "the only notes are those of percussion; there is no tune to read";
 
-    public static string TuneVoice(string voice, int staff) =>
-        $"there are several voices; the tune is read from voice {voice} of staff {staff}";
+    public static string TunePart(PartLabel taken, string why, IReadOnlyList<PartLabel> parts) =>
+        $"of {parts.Count} parts ({PartChoice.List(parts)}), {taken} is read as the tune, {why}";
+
+    public const string AsAsked = "as asked for";
+
+    public static string NoSuchPart(string asked, IReadOnlyList<PartLabel> parts) =>
+        $"there is no part '{Element.Clean(asked)}'; there "
+        + (parts.Count == 1 ? $"is only {parts[0]}" : $"are {PartChoice.List(parts)}");
+
+    public static string NoSuchVoice(string asked, PartLabel part, IReadOnlyList<string> voices) =>
+        $"part {part} has no voice '{Element.Clean(asked)}' with notes; "
+        + (voices.Count == 1 ? $"it has only {voices[0]}" : $"it has {PartChoice.List(voices)}");
+
+    public static string SilentPart(PartLabel part) => $"part {part} has neither notes nor chord symbols, only rests";
+
+    public static string TuneVoice(string voice, int staff, IReadOnlyList<string> voices) =>
+        $"there are several voices ({PartChoice.List(voices)}); the tune is read from voice {voice} of staff {staff}";
 
     public static string ChordsFrom(string name) => $"the chord symbols are taken from part '{name}'";
 
@@ -90,6 +105,8 @@ internal static class MusicXmlMessages
 
     public const string OddKey = "the key signature is not of sharps or flats in order; the key before it goes on";
     public const string BadTranspose = "the transposition makes no sense; pitches are taken as written";
+    public const string TransposedConcertScore =
+        "a score at sounding pitch (concert-score) has a transposition; pitches are taken as written";
     public const string Transposing = "written for a transposing instrument; read at sounding pitch";
     public const string KeyChangesInsideBar = "the key changes inside the bar; the new key counts from the next bar";
     public const string MetreChangesInsideBar =
@@ -157,6 +174,8 @@ internal static class MusicXmlMessages
     public const string RepeatNotClosed = "the repeat that begins here is never closed";
     public const string EndingReachesRepeat =
         "the ending before this bar is closed too early; it is taken to reach the repeat sign here";
+    public const string EndingReachesNextRepeat =
+        "the ending that begins here is never closed; it is taken to reach the next repeat";
     public const string EndingNotClosed = "the ending that begins here is never closed; it is taken as one bar";
     public const string EndingTwice = "this ending has a number that another one beside it has too";
 

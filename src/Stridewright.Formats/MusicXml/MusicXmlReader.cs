@@ -9,10 +9,17 @@ namespace Stridewright.Formats.MusicXml;
 /// </summary>
 public static class MusicXmlReader
 {
-    /// <summary>Reads the tune of a lead sheet: the first part with notes, its first voice, the top line, and its chord
-    /// symbols. Null, with an error among the findings, when there is neither note nor chord symbol.</summary>
-    public static Reading<Tune> ReadTune(Stream source) =>
-        Read(source, (file, findings) => new TuneBuilder(file, findings).Build());
+    /// <summary>
+    /// Reads the tune at sounding pitch with its chord symbols, wherever in the file they stand. Of several parts it is
+    /// the one that is called like a tune (voice, melody, lead …), else the first with words, else the first with chord
+    /// symbols, else the first with notes, percussion aside; there, on the top staff, the voice with words, else the
+    /// upper one; of notes struck together the top one. Null, with an error among the findings, when there is neither
+    /// note nor chord symbol, or no such part.
+    /// </summary>
+    /// <param name="part">Another choice: <c>PART</c>, <c>PART:VOICE</c> or <c>:VOICE</c>, where PART is a part's name,
+    /// abbreviation, id or number from 1, and VOICE the text of the <c>voice</c> element of its notes.</param>
+    public static Reading<Tune> ReadTune(Stream source, string? part = null) =>
+        Read(source, (file, findings) => new TuneBuilder(file, part, findings).Build());
 
     /// <summary>Reads a piano score on two staves (or in two parts of one staff each). Null, with an error among the
     /// findings, when there are not two staves.</summary>

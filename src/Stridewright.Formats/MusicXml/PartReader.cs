@@ -16,8 +16,9 @@ internal sealed class PartReader
 
     private Metre? _metre;
     private bool _senzaMisura;
-    private Key? _key;
-    private Interval _transpose = Interval.Unison;
+    private (Key Written, int Staff)? _writtenKey;
+    private Key? _key; // as it sounds
+    private readonly Transposition _transposition;
 
     private WrittenBar _bar = null!; // the bar being read; set before any element of it
     private ScoreTime _cursor;
@@ -26,16 +27,17 @@ internal sealed class PartReader
     private (Key Key, ScoreTime At, Place Place)? _laterKey;
     private (Metre? Metre, ScoreTime At, Place Place)? _laterMetre;
 
-    private PartReader(Findings findings)
+    private PartReader(bool isConcert, Findings findings)
     {
         _findings = findings;
+        _transposition = new Transposition(isConcert);
         _barlines = new BarlineReader(findings);
     }
 
-    public static List<WrittenBar> Read(IReadOnlyList<Element> measures, Findings findings)
+    public static List<WrittenBar> Read(ScorePart part, Findings findings)
     {
-        var reader = new PartReader(findings);
-        foreach (var measure in measures)
+        var reader = new PartReader(part.IsConcert, findings);
+        foreach (var measure in part.Measures)
         {
             if (reader._bars.Count == MusicXmlLimits.Bars)
             {
@@ -126,19 +128,17 @@ internal sealed class PartReader
             _findings.Warn(place, MusicXmlMessages.BarTooLong);
             return;
         }
-        var staffText = note.TextOf("staff");
+        var staff = StaffOf(note);
         var read = new WrittenNote
         {
             Place = place,
             At = at,
             Length = length,
-            Pitch = NoteReader.ReadPitch(note, _transpose, place, _findings),
+            Pitch = NoteReader.ReadPitch(note, _transposition.Of(staff), place, _findings),
             Grace = grace,
             InChord = inChord,
             Voice = Element.Clean(note.TextOf("voice")) ?? (inChord ? _lastNote!.Voice : "1"),
-            Staff = int.TryParse(staffText, NumberStyles.None, CultureInfo.InvariantCulture, out var staff)
-                ? Math.Clamp(staff, 1, 99)
-                : 1,
+            Staff = staff,
             TieStart = NoteReader.HasTie(note, "start"),
             TieStop = NoteReader.HasTie(note, "stop"),
             Value = value,
@@ -160,6 +160,11 @@ internal sealed class PartReader
         }
         _bar.Extent = ScoreTime.Max(_bar.Extent, at + length);
     }
+
+    private static int StaffOf(Element element) =>
+        int.TryParse(element.TextOf("staff"), NumberStyles.None, CultureInfo.InvariantCulture, out var staff)
+            ? Math.Clamp(staff, 1, 99)
+            : 1;
 
     private ScoreTime? ReadLength(Element note, bool grace, NoteValue? value, Place place)
     {
@@ -231,33 +236,37 @@ internal sealed class PartReader
                 MusicXmlMessages.BadDivisions(Element.Clean(divisions.Text))
             );
         }
-        if (attributes.Child("transpose") is { } transpose)
-        {
-            var interval = AttributeReader.ReadTranspose(transpose, place, _findings);
-            if (interval != _transpose && interval != Interval.Unison)
-            {
-                _findings.Note(place, MusicXmlMessages.Transposing);
-            }
-            _transpose = interval;
-        }
+        _transposition.Read(attributes, place, _findings);
         if (
             attributes.Child("key") is { } key
             && AttributeReader.ReadKey(key, key.PlaceIn(_bar.Number), _findings) is { } written
         )
         {
-            _key = written.Plus(_transpose);
-            if (_cursor.IsZero)
-            {
-                _bar.Key = _key;
-            }
-            else
-            {
-                _laterKey = (_key.Value, _cursor, place);
-            }
+            _writtenKey = (written, int.TryParse(key["number"], out var staff) ? staff : 1);
         }
+        SetKey(place);
         if (attributes.Child("time") is { } time)
         {
             ReadTime(time, place);
+        }
+    }
+
+    // A change of transposition alone changes the sounding key as well.
+    private void SetKey(Place place)
+    {
+        var sounding = _writtenKey is var (written, staff) ? written.Plus(_transposition.Of(staff)) : (Key?)null;
+        if (sounding is not { } key || sounding == _key)
+        {
+            return;
+        }
+        _key = key;
+        if (_cursor.IsZero)
+        {
+            _bar.Key = key;
+        }
+        else
+        {
+            _laterKey = (key, _cursor, place);
         }
     }
 
@@ -299,7 +308,7 @@ internal sealed class PartReader
     {
         if (HarmonyReader.Read(harmony, place, _findings) is { } chord)
         {
-            var sounding = chord.IsNoChord ? chord : chord.Plus(_transpose);
+            var sounding = chord.IsNoChord ? chord : chord.Plus(_transposition.Of(StaffOf(harmony)));
             _bar.Chords.Add(new WrittenChord(place, Shifted(harmony, place), sounding));
         }
     }

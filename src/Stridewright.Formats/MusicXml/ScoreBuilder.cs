@@ -63,7 +63,7 @@ internal sealed class ScoreBuilder(ScoreFile file, Findings findings)
             return null;
         }
         var first = piano ?? sounding[0];
-        var bars = PartReader.Read(first.Measures, findings);
+        var bars = PartReader.Read(first, findings);
         if (_leftHandOnly)
         {
             findings.Note(Place.Whole, MusicXmlMessages.LeftHandOnly);
@@ -71,7 +71,7 @@ internal sealed class ScoreBuilder(ScoreFile file, Findings findings)
         else if (piano is null)
         {
             findings.Note(Place.Whole, MusicXmlMessages.TwoParts(sounding[0].Name, sounding[1].Name));
-            AddLeft(bars, PartReader.Read(sounding[1].Measures, findings));
+            AddLeft(bars, PartReader.Read(sounding[1], findings));
         }
         else if (file.Parts.Count > 1)
         {

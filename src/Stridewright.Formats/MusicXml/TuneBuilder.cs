@@ -2,33 +2,33 @@ using Stridewright.Music;
 
 namespace Stridewright.Formats.MusicXml;
 
-/// <summary>Takes the line that carries the tune out of a file: first part with notes, its first voice, top notes.</summary>
-internal sealed class TuneBuilder(ScoreFile file, Findings findings)
+/// <summary>Takes the line that carries the tune out of a file: of its part and voice the top notes.</summary>
+internal sealed class TuneBuilder(ScoreFile file, string? asked, Findings findings)
 {
     private readonly List<Pitch> _graces = []; // waiting for the note they lean on
     private Place _gracePlace;
 
     public Tune? Build()
     {
-        var part = file.Parts.FirstOrDefault(p => p.HasNotes) ?? file.Parts.FirstOrDefault(p => p.HasChords);
-        if (part is null)
+        if (TunePart.Find(file, asked, findings) is not var (part, askedVoice))
         {
-            findings.Fail(Place.Whole, MusicXmlMessages.NoNotes);
             return null;
         }
-        if (file.Parts.Count > 1)
-        {
-            findings.Note(part.Place, MusicXmlMessages.TunePart(part.Name, file.Parts.Count));
-        }
-        var bars = PartReader.Read(part.Measures, findings);
+        var bars = PartReader.Read(part, findings);
         Borrowing.Take(file, part, bars, findings);
         BarFitting.Apply(bars, findings);
-        var notes = Line(bars);
-        if (!notes.Exists(n => n.Count > 0) && !bars.Exists(b => b.Chords.Count > 0))
+        var voice = TuneVoice.Find(part, bars, askedVoice, findings);
+        if (voice is null && (askedVoice is not null || !bars.Exists(b => b.Chords.Count > 0)))
         {
-            findings.Fail(part.Place, MusicXmlMessages.NoNotes);
+            if (!findings.HasError)
+            {
+                findings.Fail(part.Place, MusicXmlMessages.NoNotes);
+            }
             return null;
         }
+        var notes = voice is var (name, staff)
+            ? Line(bars, staff, name, askedVoice is not null)
+            : bars.Select(_ => new List<LineNote>()).ToList();
         TieChecker.Apply(notes, bars, findings);
         return new Tune
         {
@@ -54,20 +54,9 @@ internal sealed class TuneBuilder(ScoreFile file, Findings findings)
             Section = bar.Section,
         };
 
-    private List<List<LineNote>> Line(List<WrittenBar> bars)
+    private List<List<LineNote>> Line(List<WrittenBar> bars, int staff, string voice, bool isAsked)
     {
-        var sounding = bars.SelectMany(b => b.Notes).Where(n => n.Sounds).ToList();
-        if (sounding.Count == 0)
-        {
-            return bars.Select(_ => new List<LineNote>()).ToList();
-        }
-        var staff = sounding.Min(n => n.Staff);
-        var voice = sounding.First(n => n.Staff == staff).Voice;
-        if (sounding.Exists(n => n.Staff != staff || n.Voice != voice))
-        {
-            findings.Note(Place.Whole, MusicXmlMessages.TuneVoice(voice, staff));
-        }
-        var lines = bars.Select(b => LineOf(b, staff, voice)).ToList();
+        var lines = bars.Select(b => LineOf(b, staff, voice, isAsked)).ToList();
         if (_graces.Count > 0)
         {
             findings.Note(_gracePlace, MusicXmlMessages.GraceWithoutNote);
@@ -75,12 +64,13 @@ internal sealed class TuneBuilder(ScoreFile file, Findings findings)
         return lines;
     }
 
-    private List<LineNote> LineOf(WrittenBar bar, int staff, string voice)
+    private List<LineNote> LineOf(WrittenBar bar, int staff, string voice, bool isAsked)
     {
-        // Where the voice is silent, the first other one on the staff goes on with the line.
-        var taken = bar.Notes.Exists(n => n.Sounds && n.Staff == staff && n.Voice == voice)
-            ? voice
-            : bar.Notes.Find(n => n.Sounds && n.Staff == staff)?.Voice ?? voice;
+        // Where the voice is silent, the first other one on the staff goes on with the line, unless this one was asked for.
+        var taken =
+            isAsked || bar.Notes.Exists(n => n.Sounds && n.Staff == staff && n.Voice == voice)
+                ? voice
+                : bar.Notes.Find(n => n.Sounds && n.Staff == staff)?.Voice ?? voice;
         var strikes = new List<(WrittenNote Top, List<Pitch> Graces, ValueList<Lyric> Lyrics)>();
         var strikeAt = new Dictionary<ScoreTime, int>();
         foreach (var note in bar.Notes.Where(n => n.Staff == staff && n.Voice == taken && n.Pitch is not null))

@@ -101,6 +101,16 @@ internal sealed class WrittenBar
 
     public bool FinalBarAfter { get; set; }
 
+    /// <summary>Takes over the repeats and endings of the same bar in another part.</summary>
+    public void TakeForm(WrittenBar other) =>
+        (RepeatStart, RepeatEnd, Ending, DoubleBarAfter, FinalBarAfter) = (
+            other.RepeatStart,
+            other.RepeatEnd,
+            other.Ending,
+            DoubleBarAfter || other.DoubleBarAfter,
+            FinalBarAfter || other.FinalBarAfter
+        );
+
     public BarMarks Marks =>
         !RepeatStart && RepeatEnd == 0 && Ending.Count == 0 && !DoubleBarAfter && !FinalBarAfter
             ? BarMarks.None

@@ -13,12 +13,10 @@ internal static class XmlLoader
     private static readonly HashSet<string> Skipped =
     [
         "print",
-        "defaults",
         "stem",
         "accidental",
         "encoding",
         "miscellaneous",
-        "midi-instrument",
         "score-instrument",
         "slur",
     ];

@@ -285,6 +285,30 @@ public sealed class MusicXmlReaderTuneTests
     }
 
     [Fact]
+    public void An_ending_without_a_stop_reaches_the_next_repeat_and_no_further()
+    {
+        // MusicXML 4.0, start-stop-discontinue: a last ending should end with "discontinue".
+        static string Left(string inside) => $"<barline location='left'>{inside}</barline>";
+        static string Right(string inside) => $"<barline location='right'>{inside}</barline>";
+        const string Back = "<repeat direction='backward'/>";
+        var full = Note("C5", 16);
+        var tune = Tune(
+            Part(
+                FourFour + full,
+                Left("<ending number='1' type='start'/>") + full + Right("<ending number='1' type='stop'/>" + Back),
+                Left("<ending number='2' type='start'/>") + full,
+                full,
+                Left("<repeat direction='forward'/>") + full,
+                full + Right(Back)
+            )
+        );
+        Assert.Equal(["[]", "[1]", "[2]", "[2]", "[]", "[]"], tune.Value!.Bars.Select(b => b.Marks.Ending.ToString()));
+        Assert.Equal("3", Only(tune.Diagnostics, Severity.Note).Place.Bar);
+        var played = Unfolding.Unfold(tune.Value).Bars.Select(b => b.Number);
+        Assert.Equal(["1", "2", "1", "3", "4", "5", "6", "5", "6"], played);
+    }
+
+    [Fact]
     public void Double_and_final_bar_lines_and_rehearsal_letters_are_kept()
     {
         const string Double = "<barline location='right'><bar-style>light-light</bar-style></barline>";
