@@ -129,6 +129,10 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
                 var sheet = tools.ReadMusicXmlTune(stream);
                 findings = sheet.Diagnostics;
                 return sheet.Value is { } tune ? [tune] : [];
+            case InputKind.Midi:
+                var played = tools.ReadMidiTune(stream, null);
+                findings = played.Diagnostics;
+                return played.Value is { } heard ? [heard] : [];
             case var kind:
                 findings = [new Diagnostic(Severity.Error, Place.Whole, CannotRead(kind))];
                 return [];
@@ -136,12 +140,7 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
     }
 
     private static string CannotRead(InputKind kind) =>
-        kind switch
-        {
-            InputKind.Empty => WorkbenchMessages.EmptyFile,
-            InputKind.Midi => WorkbenchMessages.MidiTune,
-            _ => WorkbenchMessages.UnknownKind,
-        };
+        kind == InputKind.Empty ? WorkbenchMessages.EmptyFile : WorkbenchMessages.UnknownKind;
 
     private void ArrangeTune(TuneJob job, Brief brief, OutputFiles outputs, CancellationToken cancellation)
     {

@@ -13,6 +13,10 @@ internal interface ITools : IDisposable
     /// <summary>A lead sheet from MusicXML, plain or in its container.</summary>
     Reading<Tune> ReadMusicXmlTune(Stream stream);
 
+    /// <summary>A tune from a Standard MIDI File.</summary>
+    /// <param name="part">Name or number of the part that has it; null: it is found.</param>
+    Reading<Tune> ReadMidiTune(Stream stream, string? part);
+
     /// <summary>A two-staff score from MusicXML, plain or in its container.</summary>
     Reading<Score> ReadMusicXmlScore(Stream stream);
 

@@ -33,6 +33,8 @@ internal sealed class StandardTools : ITools
 
     public Reading<Tune> ReadMusicXmlTune(Stream stream) => MusicXmlReader.ReadTune(stream);
 
+    public Reading<Tune> ReadMidiTune(Stream stream, string? part) => MidiTuneReader.Read(stream, part);
+
     public Reading<Score> ReadMusicXmlScore(Stream stream) => MusicXmlReader.ReadScore(stream);
 
     public bool TryReadSpan(string text, double octaveMm, out double mm, out string problem) =>

@@ -5,16 +5,14 @@ namespace Stridewright.Workbench;
 /// <summary>Every sentence this project says to a person.</summary>
 internal static class WorkbenchMessages
 {
-    public const string NothingNamed = "no file is named: give a tune in ABC or MusicXML, or a folder of them";
+    public const string NothingNamed = "no file is named: give a tune in ABC, MusicXML or MIDI, or a folder of them";
     public const string NotFound = "there is no such file or folder: check the name";
-    public const string EmptyFile = "the file is empty: give a tune in ABC or MusicXML";
-    public const string UnknownKind = "this is neither ABC nor MusicXML: give a tune as .abc, .musicxml, .xml or .mxl";
-    public const string MidiTune =
-        "a MIDI file has no chord symbols and no bar lines to rely on: give the tune as ABC or MusicXML";
+    public const string EmptyFile = "the file is empty: give a tune in ABC, MusicXML or MIDI";
+    public const string UnknownKind = "this is neither ABC nor MusicXML nor MIDI: give a tune as .abc, .musicxml, .xml, .mxl or .mid";
     public const string AbcToCheck = "ABC holds a tune, not a two-staff score: give the score as MusicXML";
     public const string NotAScore = "this is no MusicXML score: give one as .musicxml, .xml or .mxl";
     public const string FolderToCheck = "this is a folder: give one score in MusicXML";
-    public const string EmptyFolder = "no tune lies in this folder: it needs .abc, .musicxml, .xml or .mxl files";
+    public const string EmptyFolder = "no tune lies in this folder: it needs .abc, .musicxml, .xml, .mxl or .mid files";
     public const string NoTuneInside = "nothing in it could be read as a tune: see what a tune needs in the README";
     public const string NoScoreInside = "nothing in it could be read as a two-staff score: give a piano score";
     public const string DiskFull = "the disk is full: make room, or write elsewhere with --out";
