@@ -7,7 +7,7 @@ namespace Stridewright.Formats.Midi;
 /// third, and changes cost least together (exact, by dynamic programming over the beats; prices set by hand on common
 /// patterns: bass and chord, broken chords, four voices).
 /// </summary>
-internal sealed class FiguredHarmony(MidiFile file, BarPlan plan, Func<ScoreTime, Key> keyAt)
+internal sealed class FiguredHarmony(MidiContents file, BarPlan plan, Func<ScoreTime, Key> keyAt)
 {
     private const double Change = 0.3,
         ChangeAtBar = 0.1,
@@ -51,6 +51,10 @@ internal sealed class FiguredHarmony(MidiFile file, BarPlan plan, Func<ScoreTime
     /// <summary>Chords where they change; none when the notes make no harmony.</summary>
     public List<TimedChord> Read(IReadOnlyList<MidiStroke> accompaniment, IReadOnlyList<MidiStroke> tune)
     {
+        if (int.PopCount(MidiPart.PitchClasses(accompaniment)) < 3)
+        {
+            return [];
+        }
         foreach (var stroke in accompaniment)
         {
             Add(stroke, 1, isBass: true);

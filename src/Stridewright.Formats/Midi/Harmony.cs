@@ -10,7 +10,7 @@ internal readonly record struct TimedChord(ScoreTime At, ChordSymbol Chord);
 /// several lines) beat by beat, by the cheapest sequence of triads and sevenths, where a change has its price.
 /// </summary>
 /// <param name="keyAt">The key at a time, for the spelling.</param>
-internal sealed class Harmony(MidiFile file, BarPlan plan, Func<ScoreTime, Key> keyAt)
+internal sealed class Harmony(MidiContents file, BarPlan plan, Func<ScoreTime, Key> keyAt)
 {
     private const double BlockShare = 0.8;
 

@@ -10,7 +10,7 @@ internal sealed record MidiPart(int Number, string Name, MidiTrack Track, IReadO
     public override string ToString() => MidiMessages.Part(Number, Name);
 
     /// <summary>The parts of a file in the order of its tracks and channels.</summary>
-    public static List<MidiPart> Of(MidiFile file)
+    public static List<MidiPart> Of(MidiContents file)
     {
         var parts = new List<MidiPart>();
         foreach (var track in file.Tracks)

@@ -15,7 +15,7 @@ public static class MidiReader
     private const int HeaderLength = 6;
 
     /// <summary>The file's music; null, with an error, when it is refused.</summary>
-    public static Reading<MidiFile> Read(Stream source)
+    public static Reading<MidiContents> Read(Stream source)
     {
         ArgumentNullException.ThrowIfNull(source);
         var findings = new MidiFindings();
@@ -52,7 +52,7 @@ public static class MidiReader
         private int _format;
         private int _declared;
 
-        public MidiFile? Read()
+        public MidiContents? Read()
         {
             var at = ReadHeader();
             while (at >= 0 && bytes.Length - at >= ChunkHead)
@@ -167,7 +167,7 @@ public static class MidiReader
             );
         }
 
-        private MidiFile? Finish()
+        private MidiContents? Finish()
         {
             if (_tracks.Count == 0)
             {
@@ -187,7 +187,7 @@ public static class MidiReader
             {
                 findings.Add(MidiDamage.TrackCount, 8, null, MidiMessages.Format0(_tracks.Count));
             }
-            var file = new MidiFile
+            var file = new MidiContents
             {
                 Format = _format,
                 TicksPerQuarter = _division.TicksPerQuarter,

@@ -145,6 +145,7 @@ internal sealed class MidiTrackReader(
         if (!_runs)
         {
             findings.Add(MidiDamage.RunningStatusAcrossMeta, At, Tick, MidiMessages.RunningStatusAcrossMeta);
+            _runs = true;
         }
         return ReadChannelEvent(_running);
     }

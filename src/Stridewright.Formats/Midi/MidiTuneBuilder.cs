@@ -5,13 +5,13 @@ namespace Stridewright.Formats.Midi;
 /// <summary>Makes a tune of a part of a file, bar by bar.</summary>
 internal sealed class MidiTuneBuilder
 {
-    private readonly MidiFile _file;
+    private readonly MidiContents _file;
     private readonly List<Diagnostic> _findings;
     private readonly BarPlan _plan;
     private readonly List<(ScoreTime At, Key Key)> _keys;
     private readonly bool _hasMetre;
 
-    public MidiTuneBuilder(MidiFile file, List<Diagnostic> findings)
+    public MidiTuneBuilder(MidiContents file, List<Diagnostic> findings)
     {
         _file = file;
         _findings = findings;
@@ -119,11 +119,12 @@ internal sealed class MidiTuneBuilder
             {
                 var (from, to) = (ScoreTime.Max(line[note].Start, bar.Start), ScoreTime.Min(line[note].End, bar.End));
                 var starts = from == line[note].Start;
+                var spelling = KeyAt(line[note].Start);
                 notes.Add(
-                    new TuneNote(from - bar.Start, to - from, Pitch(line[note].Stroke.Key, key))
+                    new TuneNote(from - bar.Start, to - from, Pitch(line[note].Stroke.Key, spelling))
                     {
                         TiedToNext = line[note].End > bar.End,
-                        Graces = starts ? line[note].Graces.Select(g => Pitch(g, key)).ToValueList() : [],
+                        Graces = starts ? line[note].Graces.Select(g => Pitch(g, spelling)).ToValueList() : [],
                         Lyrics = starts && lyrics.TryGetValue(note, out var lyric) ? [lyric] : [],
                     }
                 );

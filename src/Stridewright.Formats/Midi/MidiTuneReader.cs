@@ -22,7 +22,7 @@ public static class MidiTuneReader
         return new(tune, findings.ToValueList());
     }
 
-    private static Tune? Read(MidiFile file, string? wanted, List<Diagnostic> findings)
+    private static Tune? Read(MidiContents file, string? wanted, List<Diagnostic> findings)
     {
         var parts = MidiPart.Of(file);
         if (Choose(file, parts, wanted, findings) is not { } melody)
@@ -41,7 +41,7 @@ public static class MidiTuneReader
         return new MidiTuneBuilder(file, findings).Build(melody, parts);
     }
 
-    private static MidiPart? Choose(MidiFile file, List<MidiPart> parts, string? wanted, List<Diagnostic> findings)
+    private static MidiPart? Choose(MidiContents file, List<MidiPart> parts, string? wanted, List<Diagnostic> findings)
     {
         if (parts.Count == 0)
         {

@@ -60,6 +60,10 @@ internal sealed class TopLine(BeatGrid grid, int ticksPerQuarter)
 
     private ScoreTime End(ScoreTime start, MidiStroke stroke, ScoreTime? next, long? nextTick)
     {
+        if (nextTick is { } due && Math.Abs(stroke.End - due) <= Math.Max(1, ticksPerQuarter / 240))
+        {
+            return next!.Value;
+        }
         var reachesNext =
             nextTick is { } tick
             && next!.Value - start <= ScoreTime.Half

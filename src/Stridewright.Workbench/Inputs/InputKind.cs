@@ -21,10 +21,6 @@ internal static class InputKinds
 
     public static InputKind Of(string path, ReadOnlySpan<byte> bytes)
     {
-        if (bytes.IsEmpty)
-        {
-            return InputKind.Empty;
-        }
         if (bytes.StartsWith("MThd"u8))
         {
             return InputKind.Midi;
@@ -32,6 +28,10 @@ internal static class InputKinds
         var ending = Path.GetExtension(path).ToLowerInvariant();
         // A web page that is named like a MIDI file is no MusicXML either.
         var isNamedMidi = PlayedEndings.Contains(ending);
+        if (bytes.IsEmpty && !isNamedMidi)
+        {
+            return InputKind.Empty;
+        }
         if (bytes.StartsWith("PK"u8) || (FirstMark(bytes) == '<' && !isNamedMidi))
         {
             return InputKind.MusicXml;

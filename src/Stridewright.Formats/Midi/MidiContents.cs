@@ -3,7 +3,7 @@ using Stridewright.Music;
 namespace Stridewright.Formats.Midi;
 
 /// <summary>What a Standard MIDI File holds of music: its tracks on one time line.</summary>
-public sealed record MidiFile
+public sealed record MidiContents
 {
     /// <summary>0: one track; 1: tracks that sound together; 2: patterns that are independent of each other.</summary>
     public required int Format { get; init; }
