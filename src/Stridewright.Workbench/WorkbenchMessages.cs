@@ -8,7 +8,8 @@ internal static class WorkbenchMessages
     public const string NothingNamed = "no file is named: give a tune in ABC, MusicXML or MIDI, or a folder of them";
     public const string NotFound = "there is no such file or folder: check the name";
     public const string EmptyFile = "the file is empty: give a tune in ABC, MusicXML or MIDI";
-    public const string UnknownKind = "this is neither ABC nor MusicXML nor MIDI: give a tune as .abc, .musicxml, .xml, .mxl or .mid";
+    public const string UnknownKind =
+        "this is neither ABC nor MusicXML nor MIDI: give a tune as .abc, .musicxml, .xml, .mxl or .mid";
     public const string AbcToCheck = "ABC holds a tune, not a two-staff score: give the score as MusicXML";
     public const string NotAScore = "this is no MusicXML score: give one as .musicxml, .xml or .mxl";
     public const string FolderToCheck = "this is a folder: give one score in MusicXML";

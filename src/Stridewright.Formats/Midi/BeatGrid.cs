@@ -52,20 +52,11 @@ internal sealed class BeatGrid
         return Nearest(beat, time, _divisions.GetValueOrDefault(beat.Start, beat.Divisions[0]));
     }
 
-    /// <summary>The end of a note: where it stands exactly on a division of its beat, there; else null.</summary>
-    public ScoreTime? ExactEnd(long tick)
+    /// <summary>The place of the grid that a time stands on exactly; null: on none.</summary>
+    public ScoreTime? ExactPlace(long tick)
     {
-        var time = Time(tick);
-        var beat = BeatAt(time);
-        var own = _divisions.GetValueOrDefault(beat.Start, beat.Divisions[0]);
-        foreach (var division in _written ? beat.Divisions.Prepend(own) : [own])
-        {
-            if (Away(beat, time, division) <= _exact)
-            {
-                return Nearest(beat, time, division);
-            }
-        }
-        return null;
+        var place = Place(tick);
+        return Math.Abs((place - Time(tick)).ToQuarters()) <= _exact ? place : null;
     }
 
     /// <summary>The shortest step of the grid at a place.</summary>

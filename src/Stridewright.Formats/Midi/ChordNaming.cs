@@ -6,8 +6,8 @@ namespace Stridewright.Formats.Midi;
 /// <summary>Names chords by their pitch classes (tones of the kinds: MusicXML 4.0, through <see cref="ChordSymbol"/>).</summary>
 internal static class ChordNaming
 {
-    /// <summary>A slash bass is only read off notes below this key (E3); above it an inversion is a matter of voicing.</summary>
-    private const int BassBelow = 52;
+    /// <summary>Keys below this one (E3) are basses; above it the lowest note is a matter of voicing.</summary>
+    public const int BassBelow = 52;
 
     /// <summary>Kinds in the order in which they are tried.</summary>
     private static readonly ChordKind[] Kinds =

@@ -3,7 +3,7 @@ using Stridewright.Music;
 namespace Stridewright.Formats.Midi;
 
 /// <summary>
-/// Chords of a figured accompaniment: a chord for each beat, so that notes outside the chords, chords without their bass or
+/// Chords of a figured accompaniment: a chord for each beat, so that notes outside the chords, chords without their root or
 /// third, and changes cost least together (exact, by dynamic programming over the beats; prices set by hand on common
 /// patterns: bass and chord, broken chords, four voices).
 /// </summary>
@@ -11,11 +11,13 @@ internal sealed class FiguredHarmony(MidiContents file, BarPlan plan, Func<Score
 {
     private const double Change = 0.3,
         ChangeAtBar = 0.1,
-        Missing = 0.15,
-        InBass = 0.15;
+        Missing = 0.08,
+        InBass = 0.1;
 
-    /// <summary>A reading whose beats cost more than this on average is no harmony.</summary>
-    private const double MostPrice = 0.2;
+    /// <summary>A reading is no harmony when more than this is wrong with a beat on average: its share of notes outside
+    /// the chord, and so much for a root or third that does not sound.</summary>
+    private const double MostWrong = 0.2,
+        MissingIsWrong = 0.15;
 
     /// <summary>How much the tune counts beside the accompaniment.</summary>
     private const double TuneWeight = 0.5;
@@ -68,8 +70,8 @@ internal sealed class FiguredHarmony(MidiContents file, BarPlan plan, Func<Score
         {
             return [];
         }
-        var path = Cheapest(beats, out var own);
-        if (own > MostPrice * beats.Count)
+        var path = Cheapest(beats);
+        if (beats.Select((b, i) => b.Wrong(States[path[i]], MissingIsWrong)).Average() > MostWrong)
         {
             return [];
         }
@@ -112,7 +114,7 @@ internal sealed class FiguredHarmony(MidiContents file, BarPlan plan, Func<Score
     private ScoreTime Time(long tick) => new(tick, 4L * file.TicksPerQuarter);
 
     // A change is always made from the cheapest chord before, so each step only needs to know who stayed.
-    private static int[] Cheapest(List<Beat> beats, out double own)
+    private static int[] Cheapest(List<Beat> beats)
     {
         var (before, prices) = (new double[States.Length], new double[States.Length]);
         var stayed = new bool[beats.Count, States.Length];
@@ -129,14 +131,12 @@ internal sealed class FiguredHarmony(MidiContents file, BarPlan plan, Func<Score
             }
         }
         var path = new int[beats.Count];
-        own = 0;
         for (var i = beats.Count - 1; i >= 0; i--)
         {
             path[i] =
                 i == beats.Count - 1 ? best[i]
                 : stayed[i + 1, path[i + 1]] ? path[i + 1]
                 : best[i];
-            own += beats[i].Price(States[path[i]]);
         }
         return path;
     }
@@ -153,7 +153,10 @@ internal sealed class FiguredHarmony(MidiContents file, BarPlan plan, Func<Score
 
         public int Lowest { get; set; } = 128;
 
-        public double Price(State state)
+        public double Price(State state) =>
+            Wrong(state, Missing) - (Lowest < ChordNaming.BassBelow && Lowest % 12 == state.Root ? InBass : 0);
+
+        public double Wrong(State state, double missing)
         {
             double all = 0,
                 inside = 0;
@@ -164,9 +167,8 @@ internal sealed class FiguredHarmony(MidiContents file, BarPlan plan, Func<Score
             }
             return state.Price
                 + (all - inside) / all
-                + (Weights[state.Root] > 0 ? 0 : Missing)
-                + (Weights[state.Third] > 0 ? 0 : Missing)
-                - (Lowest % 12 == state.Root ? InBass : 0);
+                + (Weights[state.Root] > 0 ? 0 : missing)
+                + (Weights[state.Third] > 0 ? 0 : missing);
         }
     }
 }

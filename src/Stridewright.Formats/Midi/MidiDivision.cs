@@ -38,7 +38,9 @@ internal readonly record struct MidiDivision(int TicksPerQuarter, double TicksPe
     /// <summary>A file in parts of a second, laid on the quarter notes of its first tempo, or of 120 a minute.</summary>
     public MidiContents InQuarters(MidiContents file)
     {
-        var tempo = file.Tracks.SelectMany(t => t.Tempi).MinBy(t => t.Tick)?.MicrosecondsPerQuarter ?? UsualTempo;
+        var tempo =
+            file.Tracks.SelectMany(t => t.Tempi).Where(MidiLimits.Believes).MinBy(t => t.Tick)?.MicrosecondsPerQuarter
+            ?? UsualTempo;
         var factor = Fine * 1e6 / (TicksPerSecond * tempo);
         long Tick(long tick) => (long)Math.Round(tick * factor);
         return file with

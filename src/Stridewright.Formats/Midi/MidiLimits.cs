@@ -1,3 +1,5 @@
+using Stridewright.Music;
+
 namespace Stridewright.Formats.Midi;
 
 /// <summary>What the reader takes in at most; beyond it there is a message, so that a broken file costs little.</summary>
@@ -36,6 +38,9 @@ internal static class MidiLimits
     /// <summary>Quarter notes a minute within which a tempo is believed.</summary>
     public const double SlowestTempo = 10,
         FastestTempo = 600;
+
+    public static bool Believes(TempoChange tempo) =>
+        60e6 / tempo.MicrosecondsPerQuarter is >= SlowestTempo and <= FastestTempo;
 
     public const int Graces = 4;
 

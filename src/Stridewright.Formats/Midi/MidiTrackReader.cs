@@ -223,7 +223,7 @@ internal sealed class MidiTrackReader(
             return false;
         }
         var microseconds = data[0] << 16 | data[1] << 8 | data[2];
-        if (60e6 / Math.Max(1, microseconds) is < MidiLimits.SlowestTempo or > MidiLimits.FastestTempo)
+        if (microseconds == 0)
         {
             return false;
         }

@@ -55,7 +55,7 @@ internal sealed class MidiTuneBuilder
         {
             Note(place, MidiMessages.ChordsUnknown(harmony.Unknown));
         }
-        var tempo = _file.Tracks.SelectMany(t => t.Tempi).MinBy(t => t.Tick);
+        var tempo = _file.Tracks.SelectMany(t => t.Tempi).Where(MidiLimits.Believes).MinBy(t => t.Tick);
         return new Tune
         {
             Title = Title(),
@@ -88,8 +88,14 @@ internal sealed class MidiTuneBuilder
 
     private Key KeyAt(ScoreTime time)
     {
-        var at = _keys.FindLastIndex(k => k.At <= time);
-        return _keys[Math.Max(0, at)].Key;
+        // The last change at or before the time; before the first change its key holds already.
+        var (low, high) = (0, _keys.Count - 1);
+        while (low < high)
+        {
+            var middle = (low + high + 1) / 2;
+            (low, high) = _keys[middle].At <= time ? (middle, high) : (low, middle - 1);
+        }
+        return _keys[low].Key;
     }
 
     private Dictionary<int, Lyric> Lyrics(MidiPart melody, List<LineNote> line)

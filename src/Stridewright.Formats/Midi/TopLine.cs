@@ -38,7 +38,7 @@ internal sealed class TopLine(BeatGrid grid, int ticksPerQuarter)
         {
             var last = place.Max(s => s.Tick);
             var close = ticksPerQuarter / 16;
-            var graces = place.Where(s => last - s.Tick > close && s.End <= last + close).ToList();
+            var graces = place.Where(s => s.Tick < last && s.End <= last + close).ToList();
             var top = place.Except(graces).MaxBy(s => (s.Key, s.Length));
             LeftOut += place.Count() - graces.Count - 1;
             if (heads.Count > 0 && IsUnder(top, heads[^1].Top))
@@ -68,7 +68,7 @@ internal sealed class TopLine(BeatGrid grid, int ticksPerQuarter)
             nextTick is { } tick
             && next!.Value - start <= ScoreTime.Half
             && stroke.Length >= HeldShare * (tick - stroke.Tick);
-        var end = grid.ExactEnd(stroke.End) ?? (reachesNext ? next!.Value : grid.Place(stroke.End));
+        var end = grid.ExactPlace(stroke.End) ?? (reachesNext ? next!.Value : grid.Place(stroke.End));
         end = end > start ? end : start + grid.Step(start);
         return next is { } limit ? ScoreTime.Min(end, limit) : end;
     }

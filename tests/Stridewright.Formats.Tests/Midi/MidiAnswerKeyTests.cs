@@ -19,15 +19,15 @@ public sealed class MidiAnswerKeyTests
     {
         ["gingerhogs-no2"] = (94, 32),
         ["falling-about"] = (187, 9),
-        ["wassail-1"] = (55, 18),
+        ["wassail-1"] = (55, 13),
         ["mrs-willis"] = (114, 21),
     };
 
-    // From the second time through the chord key runs one quarter ahead of its own melody key.
-    private static readonly Dictionary<string, int> ChordsRunAhead = new()
+    // From the second time through the chord key does not keep time with its own melody key.
+    private static readonly Dictionary<string, int> ChordsStray = new()
     {
-        ["barrys-favourite"] = 41,
-        ["road-to-dundee"] = 31,
+        ["barrys-favourite"] = 40,
+        ["road-to-dundee"] = 26,
     };
 
     /// <summary>Onset, length and pitch of every note. The keys apply an accidental to its own note only, so the ABC is
@@ -61,15 +61,18 @@ public sealed class MidiAnswerKeyTests
             {
                 var (first, second) = melodyFirst ? (melody, chords) : (chords, melody);
                 byte[] both = [.. first[..8], 0, 1, 0, 2, .. first[12..], .. second[14..]];
-                var tune = Read(both, out _);
+                var tune = Read(both, out var silent);
                 var abc = Abc(name);
                 var most = Departs.TryGetValue(name, out var departs)
                     ? departs
                     : (Notes: int.MaxValue, Chords: int.MaxValue);
                 Assert.Equal(Notes(abc).Take(most.Notes), Notes(tune).Take(most.Notes));
 
-                var changes = Math.Min(most.Chords, ChordsRunAhead.GetValueOrDefault(name, int.MaxValue));
-                var (ours, theirs) = (Changes(tune).Take(changes).ToList(), Changes(abc).Take(changes).ToList());
+                var changes = Math.Min(most.Chords, ChordsStray.GetValueOrDefault(name, int.MaxValue));
+                var (ours, theirs) = (
+                    Changes(tune, silent).Take(changes).ToList(),
+                    Changes(abc).Take(changes).ToList()
+                );
                 Assert.Equal(theirs.Count, ours.Count);
                 same += ours.Zip(theirs).Count(p => p.First == p.Second);
                 all += ours.Count;
@@ -83,7 +86,7 @@ public sealed class MidiAnswerKeyTests
     [Fact]
     public void A_chord_key_read_as_a_tune_has_the_chords_of_its_abc()
     {
-        foreach (var name in Names().Except(ChordsRunAhead.Keys))
+        foreach (var name in Names().Except(ChordsStray.Keys))
         {
             var ours = Changes(Read(File.ReadAllBytes(PathOf(name, ".chords.mid")), out var silent), silent);
             var abc = Changes(Abc(name));

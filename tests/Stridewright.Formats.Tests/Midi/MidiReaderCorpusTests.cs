@@ -23,10 +23,8 @@ public sealed partial class MidiReaderCorpusTests
             [
                 .. says.Groups.Cast<Group>().Skip(1).Select(g => int.Parse(g.Value, CultureInfo.InvariantCulture)),
             ];
-            Assert.Equal(
-                expected,
-                [file.Format, file.Tracks.Count, file.TicksPerQuarter, file.Tracks.Sum(t => t.Strokes.Count)]
-            );
+            int[] found = [file.Format, file.Tracks.Count, file.TicksPerQuarter, file.Tracks.Sum(t => t.Strokes.Count)];
+            Assert.Equal(expected, found);
         }
     }
 

@@ -119,7 +119,7 @@ public sealed class MidiTuneReaderTests
     [Fact]
     public void A_short_note_before_another_is_its_grace()
     {
-        var track = Smf.Track(Smf.Note(0, Quarter, 60), Smf.Note(Quarter - 40, 40, 66), Smf.Note(Quarter, Quarter, 67));
+        var track = Smf.Track(Smf.Note(0, Quarter, 60), Smf.Note(Quarter - 25, 25, 66), Smf.Note(Quarter, Quarter, 67));
         var tune = Read(Smf.File(Quarter, track), out _);
         Assert.Equal([60, 67], Keys(tune));
         Assert.Equal([66], tune.Bars[0].Notes[1].Graces.Select(g => g.Midi));
