@@ -9,7 +9,7 @@ internal static class CliMessages
     public const string Root = """
         Makes playable ragtime and stride settings of tunes, for the hands that will play them.
 
-        A tune in ABC or MusicXML, with its chord symbols, goes in; an engraved two-staff score (PDF), a MusicXML file
+        A tune in ABC, MusicXML or MIDI, with its chord symbols, goes in; an engraved two-staff score (PDF), a MusicXML file
         and a MIDI file come out. Start with:
 
           stridewright arrange samples/ferry-bell.abc
@@ -52,7 +52,7 @@ internal static class CliMessages
         """;
 
     public const string TuneHelp =
-        "Tunes in ABC (.abc) or MusicXML (.musicxml, .xml, .mxl), books of several tunes, or folders of them";
+        "Tunes in ABC (.abc), MusicXML (.musicxml, .xml, .mxl) or MIDI (.mid), books of several tunes, or folders of them";
     public const string ScoreHelp = "A two-staff score in MusicXML (.musicxml, .xml, .mxl)";
     public const string ChordsHelp =
         "Instead of tunes: a line of chords for the left hand alone. Bars between |, chords share their bar ('.' holds one for another share), % repeats a bar, |: and :| a part, N.C. is no chord; 2/4, or the metre of --feel";

@@ -234,6 +234,10 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
                 var sheet = tools.ReadMusicXmlTune(stream, request.Part);
                 findings = sheet.Diagnostics;
                 return sheet.Value is { } tune ? [tune] : [];
+            case InputKind.Midi:
+                var played = tools.ReadMidiTune(stream, request.Part);
+                findings = played.Diagnostics;
+                return played.Value is { } heard ? [heard] : [];
             case var kind:
                 findings = [new Diagnostic(Severity.Error, Place.Whole, CannotRead(kind))];
                 return [];
@@ -241,12 +245,7 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
     }
 
     private static string CannotRead(InputKind kind) =>
-        kind switch
-        {
-            InputKind.Empty => WorkbenchMessages.EmptyFile,
-            InputKind.Midi => WorkbenchMessages.MidiTune,
-            _ => WorkbenchMessages.UnknownKind,
-        };
+        kind == InputKind.Empty ? WorkbenchMessages.EmptyFile : WorkbenchMessages.UnknownKind;
 
     // The pages, where some were engraved and all was written.
     private EngravedPages? ArrangeTune(TuneJob job, Brief brief, OutputFiles outputs, CancellationToken cancellation)

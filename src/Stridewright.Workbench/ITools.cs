@@ -18,6 +18,10 @@ internal interface ITools : IDisposable
     /// <summary>A line of chords as a tune without notes, in its key and in the metre of the feel.</summary>
     Reading<Tune> ReadChords(string line, Feel feel, string title);
 
+    /// <summary>A tune from a Standard MIDI File.</summary>
+    /// <param name="part">Name or number of the part that has it; null: it is found.</param>
+    Reading<Tune> ReadMidiTune(Stream stream, string? part);
+
     /// <summary>A piano score from MusicXML, plain or in its container.</summary>
     Reading<Score> ReadMusicXmlScore(Stream stream);
 

@@ -40,6 +40,8 @@ internal sealed class StandardTools : ITools
         return reading with { Value = reading.Value is { } tune ? ChordKey.Settle(tune) : null };
     }
 
+    public Reading<Tune> ReadMidiTune(Stream stream, string? part) => MidiTuneReader.Read(stream, part);
+
     public Reading<Score> ReadMusicXmlScore(Stream stream) => MusicXmlReader.ReadScore(stream);
 
     public bool TryReadSpan(string text, double octaveMm, out double mm, out string problem) =>

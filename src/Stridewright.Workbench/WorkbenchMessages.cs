@@ -6,7 +6,7 @@ namespace Stridewright.Workbench;
 internal static class WorkbenchMessages
 {
     public const string NothingNamed =
-        "no file is named: give a tune in ABC or MusicXML, or a folder of them; or chords, as --chords 'F | D7 | G7 C7 | F'";
+        "no file is named: give a tune in ABC, MusicXML or MIDI, or a folder of them; or chords, as --chords 'F | D7 | G7 C7 | F'";
     public const string TunesAndChords = "give either tunes or a line of chords, not both";
     public const string TitleOfChords = "a title is given to a line of chords only: tunes have their own";
     public const string OneKeyOfAll = "all twelve keys are asked for: leave the key out";
@@ -15,14 +15,13 @@ internal static class WorkbenchMessages
     /// <summary>What a line of chords is called in messages and reports.</summary>
     public const string ChordsName = "chords";
     public const string NotFound = "there is no such file or folder: check the name";
-    public const string EmptyFile = "the file is empty: give a tune in ABC or MusicXML";
-    public const string UnknownKind = "this is neither ABC nor MusicXML: give a tune as .abc, .musicxml, .xml or .mxl";
-    public const string MidiTune =
-        "a MIDI file has no chord symbols and no bar lines to rely on: give the tune as ABC or MusicXML";
+    public const string EmptyFile = "the file is empty: give a tune in ABC, MusicXML or MIDI";
+    public const string UnknownKind =
+        "this is neither ABC nor MusicXML nor MIDI: give a tune as .abc, .musicxml, .xml, .mxl or .mid";
     public const string AbcToCheck = "ABC holds a tune, not a two-staff score: give the score as MusicXML";
     public const string NotAScore = "this is no MusicXML score: give one as .musicxml, .xml or .mxl";
     public const string FolderToCheck = "this is a folder: give one score in MusicXML";
-    public const string EmptyFolder = "no tune lies in this folder: it needs .abc, .musicxml, .xml or .mxl files";
+    public const string EmptyFolder = "no tune lies in this folder: it needs .abc, .musicxml, .xml, .mxl or .mid files";
     public const string NoTuneInside = "nothing in it could be read as a tune: see what a tune needs in the README";
     public const string NoScoreInside = "nothing in it could be read as a two-staff score: give a piano score";
     public const string DiskFull = "the disk is full: make room, or write elsewhere with --out";

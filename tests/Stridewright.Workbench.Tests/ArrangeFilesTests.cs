@@ -117,6 +117,21 @@ public sealed class ArrangeFilesTests : IDisposable
     }
 
     [Fact]
+    public void In_a_folder_a_midi_file_beside_the_written_tune_of_its_name_is_left_out()
+    {
+        _folder.Put("in/ferry.abc", OneTune);
+        _folder.Put("in/ferry.mid", "MThd");
+        _folder.Put("in/ferry.melody.mid", "MThd");
+        _folder.Put("in/ferryman.MID", "MThd");
+        _folder.Put("in/more/ferry.midi", "MThd");
+        var report = Arrange(new FakeTools(), _folder["in"]);
+        Assert.Equal(["ferry.abc", "ferryman.MID", "ferry.midi"], report.Written.Select(t => Path.GetFileName(t.File)));
+        var tools = new FakeTools();
+        Arrange(tools, _folder["in/ferry.mid"]); // named, it is read
+        Assert.Equal("midi", tools.Calls[0]);
+    }
+
+    [Fact]
     public void A_folder_is_searched_without_the_results_of_earlier_runs()
     {
         _folder.Put("ferry.abc", OneTune);
@@ -231,9 +246,7 @@ public sealed class ArrangeFilesTests : IDisposable
 
     [Theory]
     [InlineData("empty.abc", "", "empty")]
-    [InlineData("take.mid", "MThd", "MIDI")]
-    [InlineData("letter.abc", "MThd", "MIDI")]
-    [InlineData("letter.txt", "Dear all", "neither ABC nor MusicXML")]
+    [InlineData("letter.txt", "Dear all", "neither ABC nor MusicXML nor MIDI")]
     [InlineData("nothing.abc", "%abc-2.1\n", "could be read as a tune")]
     public void What_is_no_tune_is_refused_with_a_reason(string name, string content, string reason)
     {
@@ -249,6 +262,10 @@ public sealed class ArrangeFilesTests : IDisposable
     [InlineData("tune.abc", "\uFEFF <score-partwise/>", "musicxml")]
     [InlineData("tune.mxl", "PK", "musicxml")]
     [InlineData("tune.xml", "broken", "musicxml")]
+    [InlineData("take.mid", "MThd", "midi")]
+    [InlineData("letter.abc", "MThd", "midi")]
+    [InlineData("page.mid", "<!DOCTYPE html>", "midi")]
+    [InlineData("take.MIDI", "", "midi")]
     public void A_file_is_known_by_its_content_before_its_ending(string name, string content, string reader)
     {
         var tools = new FakeTools();

@@ -97,6 +97,12 @@ internal sealed class FakeTools : ITools
         return new Reading<Tune>(TuneOf("Sheet"), []);
     }
 
+    public Reading<Tune> ReadMidiTune(Stream stream, string? part)
+    {
+        Calls.Add("midi");
+        return new Reading<Tune>(TuneOf("Take"), []);
+    }
+
     public Reading<Score> ReadMusicXmlScore(Stream stream)
     {
         Calls.Add("score");

@@ -9,7 +9,8 @@ internal sealed record InputFile(string Name, string FullPath);
 
 /// <summary>
 /// Finds the files that names mean. A folder stands for the tunes in it and below it, in ordinal order; hidden ones,
-/// links to folders and the output folder are left out there. A file named twice is read once.
+/// links to folders, the output folder, and MIDI files that lie beside the written tune of their name are left out there.
+/// A file named twice is read once.
 /// </summary>
 internal sealed class InputFiles
 {
@@ -71,6 +72,20 @@ internal sealed class InputFiles
         return _seen.Any(path => path.StartsWith(root, StringComparison.Ordinal));
     }
 
+    // A MIDI file beside a written tune of its name, or of its name up to a dot, is that tune played.
+    private static bool IsRendering(string file, HashSet<string> written)
+    {
+        var stem = Stem(file);
+        return Enumerable
+            .Range(0, stem.Length + 1)
+            .Any(i => (i == stem.Length || stem[i] == '.') && written.Contains(stem[..i]));
+    }
+
+    private static string Stem(string file) => Path.GetFileNameWithoutExtension(file);
+
+    private static bool HasEnding(string file, string[] endings) =>
+        endings.Contains(Path.GetExtension(file), StringComparer.OrdinalIgnoreCase);
+
     private void AddFile(string name)
     {
         var full = Path.GetFullPath(name);
@@ -85,9 +100,12 @@ internal sealed class InputFiles
         cancellation.ThrowIfCancellationRequested();
         try
         {
-            foreach (var file in Directory.EnumerateFiles(folder, "*", Visible).Order(StringComparer.Ordinal))
+            var files = Directory.EnumerateFiles(folder, "*", Visible).Order(StringComparer.Ordinal).ToList();
+            var written = files.Where(f => HasEnding(f, InputKinds.WrittenEndings)).Select(Stem).ToHashSet();
+            foreach (var file in files)
             {
-                if (InputKinds.TuneEndings.Contains(Path.GetExtension(file), StringComparer.OrdinalIgnoreCase))
+                var isPlayed = HasEnding(file, InputKinds.PlayedEndings);
+                if (HasEnding(file, InputKinds.WrittenEndings) || (isPlayed && !IsRendering(file, written)))
                 {
                     AddFile(file);
                 }

@@ -13,28 +13,34 @@ internal enum InputKind
 /// <summary>Tells what a file holds: by its first bytes where they are clear, else by its ending, else by its fields.</summary>
 internal static class InputKinds
 {
-    /// <summary>Endings that a folder is searched for.</summary>
-    public static readonly string[] TuneEndings = [".abc", ".musicxml", ".mxl", ".xml"];
+    /// <summary>Endings that a folder is searched for: written tunes.</summary>
+    public static readonly string[] WrittenEndings = [".abc", ".musicxml", ".mxl", ".xml"];
+
+    /// <summary>Endings that a folder is searched for: tunes as played.</summary>
+    public static readonly string[] PlayedEndings = [".mid", ".midi"];
 
     public static InputKind Of(string path, ReadOnlySpan<byte> bytes)
     {
-        if (bytes.IsEmpty)
-        {
-            return InputKind.Empty;
-        }
         if (bytes.StartsWith("MThd"u8))
         {
             return InputKind.Midi;
         }
-        if (bytes.StartsWith("PK"u8) || FirstMark(bytes) == '<')
+        var ending = Path.GetExtension(path).ToLowerInvariant();
+        // A web page that is named like a MIDI file is no MusicXML either.
+        var isNamedMidi = PlayedEndings.Contains(ending);
+        if (bytes.IsEmpty && !isNamedMidi)
+        {
+            return InputKind.Empty;
+        }
+        if (bytes.StartsWith("PK"u8) || (FirstMark(bytes) == '<' && !isNamedMidi))
         {
             return InputKind.MusicXml;
         }
-        return Path.GetExtension(path).ToLowerInvariant() switch
+        return ending switch
         {
             ".abc" => InputKind.Abc,
             ".musicxml" or ".xml" or ".mxl" => InputKind.MusicXml,
-            ".mid" or ".midi" => InputKind.Midi,
+            _ when isNamedMidi => InputKind.Midi,
             _ => HasKeyField(bytes) ? InputKind.Abc : InputKind.Unknown,
         };
     }
