@@ -51,11 +51,16 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         }
     }
 
-    /// <summary>The tune in its key and register on the lattice.</summary>
+    /// <summary>The tune, back on the beat, in its key and register on the lattice.</summary>
     public (Tune Tune, Lattice Lattice) Plan()
     {
-        var interval = Register.For(written, brief.Tonic);
-        var tune = Register.Move(written, interval);
+        var plain = Straightening.Apply(written);
+        if (plain.Moved > 0)
+        {
+            Note(ArrangingMessages.Straightened(plain.Moved));
+        }
+        var interval = Register.For(plain.Tune, brief.Tonic);
+        var tune = Register.Move(plain.Tune, interval);
         if (interval != Interval.Unison)
         {
             Note(ArrangingMessages.Moved(interval));
