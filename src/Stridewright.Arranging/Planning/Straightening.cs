@@ -5,7 +5,7 @@ namespace Stridewright.Arranging;
 
 /// <summary>A tune put back on the beat.</summary>
 /// <param name="Tune">The plain tune: the same bars, keys, repeats, and the same notes in the same order.</param>
-/// <param name="Moved">Notes that were put back.</param>
+/// <param name="Moved">Notes that were put back or are struck again on the beat.</param>
 public sealed record Straightened(Tune Tune, int Moved);
 
 /// <summary>
@@ -17,11 +17,12 @@ public sealed record Straightened(Tune Tune, int Moved);
 /// <item>in simple metres: it begins on a place of the binary grid finer than the half-beat and lasts past the next
 /// half-beat. A dotted pair that fills the beat is none, whichever of the two is the short one.</item>
 /// </list>
-/// Such a sound returns to the place that it was held through; the note before it lasts until then where that makes no
-/// new syncopation. The place is always free: only the sound itself was sounding there. A chord symbol printed over the
-/// part that is given up goes along. Nothing moves over a repeat or an ending: what is tied over one is struck again
-/// behind it. A tune without syncopation is not changed. Source: common practice (a song since the 1920s is sung off the
-/// beat and taught on it).
+/// Such a sound returns to the place that it was held through, if that is at most half a beat away; the note before it
+/// lasts until then where that makes no new syncopation. The place is always free: only the sound itself was sounding
+/// there. A chord symbol printed over the part that is given up goes along. What begins earlier is no anticipation: it
+/// stays, and is struck again on the beat. Nothing moves over a repeat or an ending: what is tied over one is struck
+/// again behind it. A tune without syncopation is not changed. Source: common practice (a song since the 1920s is sung
+/// off the beat and taught on it).
 /// </summary>
 public static class Straightening
 {
@@ -33,7 +34,7 @@ public static class Straightening
         ArgumentNullException.ThrowIfNull(tune);
         var grid = new Grid(tune);
         var sounds = grid.Sounds();
-        var moved = 0;
+        var moved = sounds.Count(s => s.IsStruckAgain);
         for (var i = 0; i < sounds.Count; i++)
         {
             var sound = sounds[i];
@@ -68,6 +69,9 @@ public static class Straightening
     {
         /// <summary>A tie from its last note would hold it through a beat: it ends there.</summary>
         public bool TieEnds { get; init; }
+
+        /// <summary>The rest of a sound that began more than half a beat before the place where this begins.</summary>
+        public bool IsStruckAgain { get; init; }
 
         public bool IsMoved => Start != Pieces[0].Start;
     }
@@ -113,10 +117,35 @@ public static class Straightening
                 {
                     end++;
                 }
-                sounds.Add(new Sound(pieces.GetRange(i, end - i).ToValueList(), pieces[i].Start, pieces[end - 1].End));
+                AddSound(sounds, pieces[i..end]);
                 i = end;
             }
             return sounds;
+        }
+
+        // One sound, or two where it begins too early to return to the beat that it is held through.
+        private void AddSound(List<Sound> sounds, List<Piece> pieces)
+        {
+            var (start, end) = (pieces[0].Start, pieces[^1].End);
+            var bar = pieces[0].Bar;
+            var next = NextBeat(start, bar);
+            var most = _tune.Bars[bar].Metre.Beat * new ScoreTime(1, 2);
+            if (end <= next || next - start <= most || IsOnBeat(start, bar))
+            {
+                sounds.Add(new Sound(pieces.ToValueList(), start, end));
+                return;
+            }
+            var cut = pieces.FindIndex(p => p.End > next);
+            var (before, after) = (pieces[..cut], pieces[cut..]);
+            if (after[0].Start < next)
+            {
+                var (piece, note) = (after[0], after[0].Note);
+                before.Add(piece with { Note = note with { Length = next - piece.Start } });
+                var rest = new TuneNote(next - _starts[piece.Bar], piece.End - next, note.Pitch);
+                after[0] = new Piece(piece.Bar, next, rest with { TiedToNext = note.TiedToNext });
+            }
+            sounds.Add(new Sound(before.ToValueList(), start, next) { TieEnds = true });
+            sounds.Add(new Sound(after.ToValueList(), next, end) { IsStruckAgain = true });
         }
 
         /// <summary>Where a sound that lasts until <paramref name="end"/> returns to; null where it stays.</summary>
@@ -125,23 +154,33 @@ public static class Straightening
             var start = sounds[index].Start;
             var bar = BarAt(start);
             var metre = _tune.Bars[bar].Metre;
-            var place = start - _starts[bar] + _leads[bar];
-            ScoreTime Next(ScoreTime step) => ScoreTime.Min(start + step - Within(place, step), _starts[bar + 1]);
-            if (!place.IsMultipleOf(metre.Beat))
+            if (!IsOnBeat(start, bar) && NextBeat(start, bar) is var beat && end > beat)
             {
-                var beat = Next(metre.Beat);
-                if (end > beat)
-                {
-                    return beat;
-                }
+                return beat;
             }
             var part = metre.Beat * new ScoreTime(1, 2);
+            var place = PlaceOf(start, bar);
             if (metre.IsCompound || place.IsMultipleOf(part) || !BitOperations.IsPow2(place.Per(part).Denominator))
             {
                 return null;
             }
-            var half = Next(part);
+            var half = Next(start, bar, part);
             return end <= half || IsSnap(sounds, index, end, half - part, half + part) ? null : half;
+        }
+
+        private ScoreTime PlaceOf(ScoreTime time, int bar) => time - _starts[bar] + _leads[bar];
+
+        private bool IsOnBeat(ScoreTime time, int bar) => PlaceOf(time, bar).IsMultipleOf(_tune.Bars[bar].Metre.Beat);
+
+        private ScoreTime NextBeat(ScoreTime time, int bar) => Next(time, bar, _tune.Bars[bar].Metre.Beat);
+
+        // The next multiple of a step, or the bar's end.
+        private ScoreTime Next(ScoreTime time, int bar, ScoreTime step)
+        {
+            var place = PlaceOf(time, bar);
+            var times = place.Per(step);
+            var within = place - step * (times.Numerator / times.Denominator);
+            return ScoreTime.Min(time + step - within, _starts[bar + 1]);
         }
 
         // A short note on the half-beat's first place and a long one that fills the beat: a dotted pair reversed.
@@ -251,12 +290,6 @@ public static class Straightening
         {
             var found = Array.BinarySearch(_starts, 0, _tune.Bars.Count, time);
             return found >= 0 ? found : ~found - 1;
-        }
-
-        private static ScoreTime Within(ScoreTime place, ScoreTime step)
-        {
-            var times = place.Per(step);
-            return place - step * new ScoreTime(times.Numerator / times.Denominator, 1);
         }
     }
 }
