@@ -8,12 +8,15 @@ internal sealed class BarWriter
 {
     private readonly XmlOut _xml;
     private readonly Score _score;
+    private readonly int _staves;
     private readonly Divisions _divisions;
     private readonly SymbolWriter _symbols;
     private readonly NoteWriter _notes;
 
-    public BarWriter(XmlOut xml, Score score)
+    /// <param name="staves">2, or 1 for the right hand alone.</param>
+    public BarWriter(XmlOut xml, Score score, int staves)
     {
+        _staves = staves;
         _xml = xml;
         _score = score;
         _divisions = Divisions.Of(score);
@@ -38,8 +41,11 @@ internal sealed class BarWriter
             WriteLeftBarline(bar.Marks, before?.Marks);
             WriteAttributes(bar, before);
             WriteHand(bar, Hand.Right);
-            Back(bar);
-            WriteHand(bar, Hand.Left);
+            if (_staves == 2)
+            {
+                Back(bar);
+                WriteHand(bar, Hand.Left);
+            }
             WriteRightBarline(bar.Marks, after?.Marks);
         }
     }
@@ -75,9 +81,12 @@ internal sealed class BarWriter
             }
             if (before is null)
             {
-                _xml.Number("staves", 2);
+                _xml.Number("staves", _staves);
                 WriteClef("1", "G", 2);
-                WriteClef("2", "F", 4);
+                if (_staves == 2)
+                {
+                    WriteClef("2", "F", 4);
+                }
             }
         }
     }

@@ -111,6 +111,10 @@ internal sealed partial class SymbolWriter(XmlOut xml, Divisions divisions)
         {
             WriteSound(direction, tempo);
         }
+        if (!string.IsNullOrWhiteSpace(direction.Section))
+        {
+            WriteSection(direction.Section, offset);
+        }
         if (direction.Dynamic is { Length: > 0 } dynamic)
         {
             WriteDynamic(dynamic, offset);
@@ -169,6 +173,19 @@ internal sealed partial class SymbolWriter(XmlOut xml, Divisions divisions)
                     }
                 }
             }
+        }
+    }
+
+    private void WriteSection(string section, ScoreTime offset)
+    {
+        using (xml.Open("direction", ("placement", "above")))
+        {
+            using (xml.Open("direction-type"))
+            {
+                xml.Text("rehearsal", section);
+            }
+            WriteOffset(offset);
+            xml.Number("staff", 1);
         }
     }
 
