@@ -29,7 +29,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         {
             var secondsPerTick = lattice.Tick.ToQuarters() * 60 / (tempo * unit.Length.ToQuarters());
             var (right, left) = Hands(lattice, ragged, secondsPerTick, cancellation);
-            var draft = DraftBuilder.Build(tune, lattice, right, left, Tempo(tempo, unit), Subtitle());
+            var draft = DraftBuilder.Build(tune, lattice, right, left, Tempo(tempo, unit), Subtitle(), brief.Lyrics);
             var score = Notator.Write(draft);
             var verdict = Judge.Check(score, brief.Hands);
             if (verdict.IsPlayable)

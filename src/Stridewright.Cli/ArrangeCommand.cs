@@ -25,6 +25,8 @@ internal sealed class ArrangeCommand
     private readonly Option<double?> _bpm = Options.Number("--bpm", CliMessages.BpmHelp, "BEATS");
     private readonly HandOptions _hands = new();
     private readonly Option<bool> _noOctaves = Options.Flag("--no-octaves", CliMessages.NoOctavesHelp);
+    private readonly Option<bool> _lyrics = Options.Flag("--lyrics", CliMessages.LyricsHelp);
+    private readonly Option<bool> _plain = Options.Flag("--plain", CliMessages.PlainHelp);
     private readonly Option<string?> _paper = Options.Chosen(
         "--paper",
         CliMessages.PaperHelp,
@@ -67,6 +69,8 @@ internal sealed class ArrangeCommand
             _hands.Span,
             _hands.OctaveWidth,
             _noOctaves,
+            _lyrics,
+            _plain,
             _paper,
             _format,
             _json,
@@ -113,6 +117,7 @@ internal sealed class ArrangeCommand
             OutputFolder = parsed.GetValue(_out) is { Length: > 0 } folder ? folder : ArrangeRequest.UsualFolder,
             Formats = parsed.GetValue(_format) ?? ArrangeRequest.UsualFormats,
             Paper = parsed.GetValue(_paper) is { } paper ? Choices.Paper(paper)!.Value : Paper.A4,
+            Plain = parsed.GetValue(_plain),
             Replace = parsed.GetValue(_replace),
             Wishes = new Wishes
             {
@@ -126,6 +131,7 @@ internal sealed class ArrangeCommand
                 Span = parsed.GetValue(_hands.Span),
                 OctaveWidth = parsed.GetValue(_hands.OctaveWidth),
                 NoOctaves = parsed.GetValue(_noOctaves),
+                Lyrics = parsed.GetValue(_lyrics),
                 Seed = parsed.GetValue(_seed),
             },
         };

@@ -164,10 +164,22 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
             );
             return;
         }
-        if (
-            Outputs(name, arrangement.Score, cancellation, out var problem) is not { } contents
-            || outputs.TryWrite(contents, cancellation, out problem) is not { } files
-        )
+        var score = arrangement.Score;
+        var contents = Outputs(name, tools.ToMusicXml(score), () => tools.ToMidi(score), cancellation, out var problem);
+        if (contents is not null && request.Plain)
+        {
+            var plain = tools.Plain(job.Tune);
+            var plainName = _names.Take(name + ".plain");
+            var sheet = Outputs(
+                plainName,
+                tools.ToMusicXml(plain),
+                () => tools.ToMidi(plain),
+                cancellation,
+                out problem
+            );
+            contents = sheet is null ? null : [.. contents, .. sheet];
+        }
+        if (contents is null || outputs.TryWrite(contents, cancellation, out problem) is not { } files)
         {
             Fail(job, "", problem);
             return;
@@ -190,18 +202,23 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
     }
 
     // Null, with the reason, when the score cannot be engraved.
-    private List<OutputFile>? Outputs(string name, Score score, CancellationToken cancellation, out string problem)
+    private List<OutputFile>? Outputs(
+        string name,
+        byte[] musicXml,
+        Func<byte[]> midi,
+        CancellationToken cancellation,
+        out string problem
+    )
     {
         problem = "";
         var files = new List<OutputFile>();
-        var musicXml = tools.ToMusicXml(score);
         if (request.Formats.Contains(OutputFormat.MusicXml))
         {
             files.Add(new OutputFile(name + ".musicxml", musicXml));
         }
         if (request.Formats.Contains(OutputFormat.Midi))
         {
-            files.Add(new OutputFile(name + ".mid", tools.ToMidi(score)));
+            files.Add(new OutputFile(name + ".mid", midi()));
         }
         if (!request.Formats.Contains(OutputFormat.Pdf) && !request.Formats.Contains(OutputFormat.Svg))
         {

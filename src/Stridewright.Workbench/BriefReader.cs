@@ -35,6 +35,7 @@ internal sealed class BriefReader(ITools tools)
             Tonic = wishes.Key is { } key ? TonicOf(key) : null,
             BeatsPerMinute = TempoOf(wishes.BeatsPerMinute),
             Hands = HandsOf(wishes.Span, wishes.OctaveWidth) with { NoOctaves = wishes.NoOctaves },
+            Lyrics = wishes.Lyrics,
             Seed = wishes.Seed ?? brief.Seed,
         };
     }

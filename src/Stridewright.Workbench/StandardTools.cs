@@ -44,6 +44,8 @@ internal sealed class StandardTools : ITools
     public ArrangeResult Arrange(Tune tune, Brief brief, CancellationToken cancellation) =>
         Arranger.Arrange(tune, brief, cancellation);
 
+    public Tune Plain(Tune tune) => Arranger.Plain(tune).Tune;
+
     public Verdict Judge(Score score, PlayerHands hands, double? quartersPerMinute) =>
         Hands.Judge.Check(score, hands, quartersPerMinute);
 
@@ -53,6 +55,10 @@ internal sealed class StandardTools : ITools
     public byte[] ToMusicXml(Score score) => Bytes(stream => MusicXmlWriter.Write(score, stream));
 
     public byte[] ToMidi(Score score) => Bytes(stream => MidiWriter.Write(Performer.Perform(score), stream));
+
+    public byte[] ToMusicXml(Tune tune) => Bytes(stream => MusicXmlWriter.Write(tune, stream));
+
+    public byte[] ToMidi(Tune tune) => ToMidi(LeadSheet.Of(tune));
 
     public Reading<EngravedPages> Engrave(byte[] musicXml, Paper paper, CancellationToken cancellation)
     {

@@ -67,6 +67,7 @@ internal static class LatticeReader
                 {
                     Lyrics = note.Lyrics,
                     Graces = note.Graces,
+                    Stress = note.Stress,
                 }
             );
         }

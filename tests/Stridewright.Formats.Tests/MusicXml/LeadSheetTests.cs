@@ -115,7 +115,6 @@ public sealed class LeadSheetTests
             DoubleBarAfter = marks.DoubleBarAfter && !marks.FinalBarAfter && marks.RepeatEnd < 2,
         };
 
-
     private static byte[] Bytes(Tune tune)
     {
         using var stream = new MemoryStream();
