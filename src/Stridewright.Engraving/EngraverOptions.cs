@@ -33,7 +33,7 @@ internal static class EngraverOptions
             ["spacingSystem"] = 3,
             ["harmDist"] = 1.5,
             ["lyricWordSpace"] = 3,
-            ["lyricTopMinDistance"] = 3,
+            ["lyricTopMinMargin"] = 3,
             ["systemMaxPerPage"] = systemsPerPage,
         };
         return Encoding.UTF8.GetBytes(options.ToJsonString());

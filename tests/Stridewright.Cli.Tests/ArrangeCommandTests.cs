@@ -25,7 +25,7 @@ public sealed class ArrangeCommandTests
         var useCases = new FakeUseCases();
         const string Line =
             "arrange a.abc b --out o --feel stride --left 2 --right 5 --raggedness 0.7 --key Bb --bpm 88.5 --span 8.1in "
-            + "--octave-width 152.5 --no-octaves --paper letter --format midi,svg --seed 9 --replace";
+            + "--octave-width 152.5 --no-octaves --paper letter --format midi,svg --seed 9 --replace --plain --lyrics";
         Assert.Equal("", CliRun.Of(useCases, Line.Split(' ')).Error);
         Assert.Equal(
             new ArrangeRequest
@@ -35,6 +35,7 @@ public sealed class ArrangeCommandTests
                 Formats = [OutputFormat.Midi, OutputFormat.Svg],
                 Paper = Paper.Letter,
                 Replace = true,
+                Plain = true,
                 Wishes = new Wishes
                 {
                     Feel = "stride",
@@ -46,6 +47,7 @@ public sealed class ArrangeCommandTests
                     Span = "8.1in",
                     OctaveWidth = "152.5",
                     NoOctaves = true,
+                    Lyrics = true,
                     Seed = 9,
                 },
             },
