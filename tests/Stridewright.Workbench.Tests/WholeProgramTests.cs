@@ -112,6 +112,7 @@ public sealed class WholeProgramTests(WholeProgramTests.Desk desk) : IClassFixtu
             Assert.True(found >= 0, $"{name} is not in the PDF after place {at}");
             at = found + name.Length;
         }
+        Assert.DoesNotContain("(add", printed, StringComparison.Ordinal);
     }
 
     // Source: the words as they stand in the sample, read back from the PDF; hyphens and spaces between are the page's.
