@@ -33,5 +33,13 @@ public static class Arranger
             : Refused(ArrangingMessages.FeelDoesNotFit(feel, metre));
     }
 
+    /// <summary>The tune as it stands before it is ragged: its sections in their order, every repeat's start marked, and
+    /// back on the beat.</summary>
+    public static Straightened Plain(Tune tune)
+    {
+        ArgumentNullException.ThrowIfNull(tune);
+        return Straightening.Apply(Unfolding.WithRepeatStarts(Unfolding.BySectionOrder(tune)));
+    }
+
     internal static ArrangeResult Refused(string why) => new(null, new Diagnostic(Severity.Error, Place.Whole, why));
 }

@@ -30,6 +30,12 @@ internal static class ArrangingMessages
             $"the tune was moved by {interval.Semitones} semitones into the right hand's best register or the key wanted"
         );
 
+    public static string Straightened(int notes) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"{notes} off-beat notes of the tune were put back on the beat before it was ragged"
+        );
+
     public static string LostNotes(int count) =>
         string.Create(CultureInfo.InvariantCulture, $"{count} notes too close to their neighbours were left out");
 

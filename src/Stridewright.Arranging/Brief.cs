@@ -50,5 +50,8 @@ public sealed record Brief
 
     public PlayerHands Hands { get; init; } = new();
 
+    /// <summary>The tune's words are printed under the right hand.</summary>
+    public bool Lyrics { get; init; }
+
     public int Seed { get; init; } = 1;
 }

@@ -32,7 +32,8 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         {
             var secondsPerTick = lattice.Tick.ToQuarters() * 60 / (tempo * unit.Length.ToQuarters());
             var (right, left) = Hands(lattice, ragged, homes, secondsPerTick, cancellation);
-            var draft = DraftBuilder.Build(tune, lattice, right, left, Tempo(tempo, unit), Subtitle(lattice));
+            var sign = Tempo(tempo, unit);
+            var draft = DraftBuilder.Build(tune, lattice, right, left, sign, Subtitle(lattice), brief.Lyrics);
             var score = Notator.Write(_hasNotes ? draft : DraftBuilder.LeftHandAlone(draft));
             var verdict = Judge.Check(score, brief.Hands);
             if (verdict.IsPlayable && brief.LeftHandOnly && _hasNotes)
@@ -59,15 +60,20 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         }
     }
 
-    /// <summary>The tune in its key and register on the lattice.</summary>
+    /// <summary>The tune, back on the beat, in its key and register on the lattice.</summary>
     public (Tune Tune, Lattice Lattice) Plan()
     {
         if (!_hasNotes && !brief.LeftHandOnly)
         {
             Note(ArrangingMessages.NoNotesButChords);
         }
-        var interval = Register.For(written, brief.Tonic);
-        var tune = Register.Move(written, interval);
+        var plain = Straightening.Apply(written);
+        if (plain.Moved > 0)
+        {
+            Note(ArrangingMessages.Straightened(plain.Moved));
+        }
+        var interval = Register.For(plain.Tune, brief.Tonic);
+        var tune = Register.Move(plain.Tune, interval);
         if (interval != Interval.Unison && _hasNotes)
         {
             Note(ArrangingMessages.Moved(interval));

@@ -30,6 +30,8 @@ internal sealed class ArrangeCommand
     private readonly Option<double?> _bpm = Options.Number("--bpm", CliMessages.BpmHelp, "BEATS");
     private readonly HandOptions _hands = new();
     private readonly Option<bool> _noOctaves = Options.Flag("--no-octaves", CliMessages.NoOctavesHelp);
+    private readonly Option<bool> _lyrics = Options.Flag("--lyrics", CliMessages.LyricsHelp);
+    private readonly Option<bool> _plain = Options.Flag("--plain", CliMessages.PlainHelp);
     private readonly Option<string?> _paper = Options.Chosen(
         "--paper",
         CliMessages.PaperHelp,
@@ -77,6 +79,8 @@ internal sealed class ArrangeCommand
             _hands.Span,
             _hands.OctaveWidth,
             _noOctaves,
+            _lyrics,
+            _plain,
             _paper,
             _format,
             _json,
@@ -133,6 +137,7 @@ internal sealed class ArrangeCommand
             OutputFolder = parsed.GetValue(_out) is { Length: > 0 } folder ? folder : ArrangeRequest.UsualFolder,
             Formats = parsed.GetValue(_format) ?? ArrangeRequest.UsualFormats,
             Paper = parsed.GetValue(_paper) is { } paper ? Choices.Paper(paper)!.Value : Paper.A4,
+            Plain = parsed.GetValue(_plain),
             Replace = parsed.GetValue(_replace),
             Part = parsed.GetValue(_part),
             Wishes = new Wishes
@@ -148,6 +153,7 @@ internal sealed class ArrangeCommand
                 OctaveWidth = parsed.GetValue(_hands.OctaveWidth),
                 NoOctaves = parsed.GetValue(_noOctaves),
                 LeftHandOnly = parsed.GetValue(_leftHandOnly),
+                Lyrics = parsed.GetValue(_lyrics),
                 Seed = parsed.GetValue(_seed),
             },
         };

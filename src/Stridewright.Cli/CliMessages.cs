@@ -82,6 +82,9 @@ internal static class CliMessages
     public const string OctaveWidthHelp =
         "Width of an octave on your keyboard: millimetres or inches (6.5in) [default: 165.1]";
     public const string NoOctavesHelp = "No octaves struck by one hand";
+    public const string LyricsHelp = "Print the tune's words under the right hand's staff";
+    public const string PlainHelp =
+        "Write the plain tune too, back on the beat, as a lead sheet NAME.plain in the same formats";
     public const string PaperHelp = "Paper of the engraved score [default: a4]";
     public const string Papers = "a4|letter";
     public const string FormatHelp =

@@ -32,7 +32,8 @@ internal static class EngraverOptions
             ["spacingStaff"] = 9,
             ["spacingSystem"] = 3,
             ["harmDist"] = 1.5,
-            ["lyricWordSpace"] = 2,
+            ["lyricWordSpace"] = 3,
+            ["lyricTopMinMargin"] = 3,
             ["systemMaxPerPage"] = systemsPerPage,
         };
         return Encoding.UTF8.GetBytes(options.ToJsonString());

@@ -104,6 +104,8 @@ internal sealed class ScoreXml
     // a no-break space at its end, symbols keep apart.
     private static void KeepApart(XElement harmony)
     {
+        // The kind's text says these already; the engraver would print them again.
+        harmony.Elements("degree").Where(d => (string?)d.Attribute("print-object") == "no").Remove();
         if (harmony.Element("kind") is not { } kind || harmony.Elements("degree").Any())
         {
             return;

@@ -269,10 +269,29 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
             );
             return null;
         }
-        if (
-            Outputs(name, arrangement.Score, cancellation, out var pages, out var problem) is not { } contents
-            || outputs.TryWrite(contents, cancellation, out problem) is not { } files
-        )
+        var score = arrangement.Score;
+        var contents = Outputs(
+            name,
+            tools.ToMusicXml(score),
+            () => tools.ToMidi(score),
+            cancellation,
+            out var pages,
+            out var problem
+        );
+        if (contents is not null && request.Plain)
+        {
+            var plain = tools.Plain(job.Tune);
+            var sheet = Outputs(
+                _names.Take(name + ".plain"),
+                tools.ToMusicXml(plain),
+                () => tools.ToMidi(plain),
+                cancellation,
+                out _,
+                out problem
+            );
+            contents = sheet is null ? null : contents.Concat(sheet);
+        }
+        if (contents is null || outputs.TryWrite(contents, cancellation, out problem) is not { } files)
         {
             Fail(job, "", problem);
             return null;
@@ -298,7 +317,8 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
     // Null, with the reason, when the score cannot be engraved.
     private IEnumerable<OutputFile>? Outputs(
         string name,
-        Score score,
+        byte[] musicXml,
+        Func<byte[]> midi,
         CancellationToken cancellation,
         out EngravedPages? pages,
         out string problem
@@ -306,23 +326,22 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
     {
         pages = null;
         problem = "";
-        var musicXml = tools.ToMusicXml(score);
         if (!request.Formats.Any(f => f is OutputFormat.Pdf or OutputFormat.Svg or OutputFormat.Png))
         {
-            return Files(name, score, musicXml, null);
+            return Files(name, musicXml, midi, null);
         }
         var engraving = tools.Engrave(musicXml, request.Paper, cancellation);
         if (engraving.Value is { } engraved)
         {
             pages = engraved;
-            return Files(name, score, musicXml, engraved);
+            return Files(name, musicXml, midi, engraved);
         }
         problem = WorkbenchMessages.NotEngraved(engraving.Diagnostics is [var fault, ..] ? fault.Message : "");
         return null;
     }
 
     // One after the other, so that no more than one picture is in memory.
-    private IEnumerable<OutputFile> Files(string name, Score score, byte[] musicXml, EngravedPages? pages)
+    private IEnumerable<OutputFile> Files(string name, byte[] musicXml, Func<byte[]> midi, EngravedPages? pages)
     {
         foreach (var format in Enum.GetValues<OutputFormat>().Where(request.Formats.Contains))
         {
@@ -330,7 +349,7 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
             {
                 OutputFormat.MusicXml => [new(name + ".musicxml", musicXml)],
                 OutputFormat.Mxl => [new(name + ".mxl", tools.ToMxl(musicXml))],
-                OutputFormat.Midi => [new(name + ".mid", tools.ToMidi(score))],
+                OutputFormat.Midi => [new(name + ".mid", midi())],
                 OutputFormat.Pdf => [new(name + ".pdf", pages!.Pdf())],
                 OutputFormat.Svg => pages!.Svg.Select((page, i) => Page(i, ".svg", page)),
                 _ => pages!.Svg.Select((_, i) => Page(i, ".png", pages.Png(i))),

@@ -57,6 +57,9 @@ public sealed record ArrangeRequest
 
     public Paper Paper { get; init; } = Paper.A4;
 
+    /// <summary>The plain tune is written beside each arrangement, as NAME.plain in the same formats.</summary>
+    public bool Plain { get; init; }
+
     /// <summary>Existing outputs of other content may be replaced.</summary>
     public bool Replace { get; init; }
 
@@ -102,6 +105,9 @@ public sealed record Wishes
 
     /// <summary>The left hand is written alone.</summary>
     public bool LeftHandOnly { get; init; }
+
+    /// <summary>The tune's words are printed.</summary>
+    public bool Lyrics { get; init; }
 
     public int? Seed { get; init; }
 }

@@ -36,6 +36,7 @@ internal sealed class BriefReader(ITools tools)
             BeatsPerMinute = TempoOf(wishes.BeatsPerMinute),
             Hands = HandsOf(wishes.Span, wishes.OctaveWidth) with { NoOctaves = wishes.NoOctaves },
             LeftHandOnly = wishes.LeftHandOnly,
+            Lyrics = wishes.Lyrics,
             Seed = wishes.Seed ?? brief.Seed,
         };
     }

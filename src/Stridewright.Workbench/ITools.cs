@@ -33,6 +33,9 @@ internal interface ITools : IDisposable
 
     ArrangeResult Arrange(Tune tune, Brief brief, CancellationToken cancellation);
 
+    /// <summary>The tune back on the beat, as it stands before it is ragged.</summary>
+    Tune Plain(Tune tune);
+
     Verdict Judge(Score score, PlayerHands hands, double? quartersPerMinute);
 
     /// <summary>Up to three bars that ask most, hardest first.</summary>
@@ -40,12 +43,17 @@ internal interface ITools : IDisposable
 
     byte[] ToMusicXml(Score score);
 
-    /// <summary>Puts the MusicXML of <see cref="ToMusicXml"/> into its compressed container.</summary>
+    /// <summary>Puts the MusicXML of <see cref="ToMusicXml(Score)"/> into its compressed container.</summary>
     byte[] ToMxl(byte[] musicXml);
 
     byte[] ToMidi(Score score);
 
-    /// <summary>Lays the MusicXML of <see cref="ToMusicXml"/> out on pages.</summary>
+    /// <summary>A lead sheet.</summary>
+    byte[] ToMusicXml(Tune tune);
+
+    byte[] ToMidi(Tune tune);
+
+    /// <summary>Lays the MusicXML of <c>ToMusicXml</c> out on pages.</summary>
     Reading<EngravedPages> Engrave(byte[] musicXml, Paper paper, CancellationToken cancellation);
 
     /// <summary>One PDF of the pages of several engraved scores.</summary>

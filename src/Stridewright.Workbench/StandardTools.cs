@@ -53,6 +53,8 @@ internal sealed class StandardTools : ITools
     public ArrangeResult Arrange(Tune tune, Brief brief, CancellationToken cancellation) =>
         Arranger.Arrange(tune, brief, cancellation);
 
+    public Tune Plain(Tune tune) => Arranger.Plain(tune).Tune;
+
     public Verdict Judge(Score score, PlayerHands hands, double? quartersPerMinute) =>
         Hands.Judge.Check(score, hands, quartersPerMinute);
 
@@ -64,6 +66,10 @@ internal sealed class StandardTools : ITools
     public byte[] ToMxl(byte[] musicXml) => Bytes(stream => MxlWriter.Write(musicXml, stream));
 
     public byte[] ToMidi(Score score) => Bytes(stream => MidiWriter.Write(Performer.Perform(score), stream));
+
+    public byte[] ToMusicXml(Tune tune) => Bytes(stream => MusicXmlWriter.Write(tune, stream));
+
+    public byte[] ToMidi(Tune tune) => ToMidi(LeadSheet.Of(tune));
 
     public Reading<EngravedPages> Engrave(byte[] musicXml, Paper paper, CancellationToken cancellation)
     {

@@ -57,7 +57,8 @@ public sealed class ArrangeCommandTests
         var useCases = new FakeUseCases();
         const string Line =
             "arrange a.abc b --out o --feel stride --left 2 --right 5 --raggedness 0.7 --key Bb --bpm 88.5 --span 8.1in "
-            + "--octave-width 152.5 --no-octaves --paper letter --format midi,svg,png,mxl --seed 9 --replace --part Flute:2";
+            + "--octave-width 152.5 --no-octaves --paper letter --format midi,svg,png,mxl --seed 9 --replace --part Flute:2 "
+            + "--plain --lyrics";
         Assert.Equal("", CliRun.Of(useCases, Line.Split(' ')).Error);
         Assert.Equal(
             new ArrangeRequest
@@ -68,6 +69,7 @@ public sealed class ArrangeCommandTests
                 Part = "Flute:2",
                 Paper = Paper.Letter,
                 Replace = true,
+                Plain = true,
                 Wishes = new Wishes
                 {
                     Feel = "stride",
@@ -79,6 +81,7 @@ public sealed class ArrangeCommandTests
                     Span = "8.1in",
                     OctaveWidth = "152.5",
                     NoOctaves = true,
+                    Lyrics = true,
                     Seed = 9,
                 },
             },

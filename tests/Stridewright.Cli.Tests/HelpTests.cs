@@ -38,6 +38,8 @@ public sealed class HelpTests
             "span",
             "octave-width",
             "no-octaves",
+            "lyrics",
+            "plain",
             "paper",
             "format",
             "json",

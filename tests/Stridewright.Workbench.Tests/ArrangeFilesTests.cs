@@ -89,6 +89,24 @@ public sealed class ArrangeFilesTests : IDisposable
     }
 
     [Fact]
+    public void The_plain_tune_is_written_beside_the_setting_in_the_same_formats()
+    {
+        var ferry = _folder.Put("ferry.abc", OneTune);
+        var other = _folder.Put("ferry.plain.abc", "X:1\nT:Other\nK:C\n");
+        var request = Request(ferry) with
+        {
+            Tunes = [ferry, other],
+            Formats = [OutputFormat.Midi, OutputFormat.Svg],
+            Plain = true,
+        };
+        var report = Arrange(new FakeTools(), request);
+        Assert.Equal("midi of Ferry plain", File.ReadAllText(_folder["out/ferry.plain.mid"]));
+        Assert.Equal("midi of Other 1", File.ReadAllText(_folder["out/ferry.plain-2.mid"]));
+        Assert.Contains("ferry.plain-page-1.svg", _folder.Files("out"));
+        Assert.Equal(6, report.Written[0].Outputs.Count);
+    }
+
+    [Fact]
     public void The_tunes_of_a_book_are_numbered_and_named()
     {
         var book = _folder.Put("book.abc", "T:The Ferry Bell\nT:Clockmaker's Rest\nT:???\n");

@@ -147,6 +147,12 @@ internal sealed class FakeTools : ITools
 
     public byte[] ToMidi(Score score) => Encoding.UTF8.GetBytes("midi of " + score.Title);
 
+    public Tune Plain(Tune tune) => tune with { Title = tune.Title + " plain" };
+
+    public byte[] ToMusicXml(Tune tune) => Encoding.UTF8.GetBytes("sheet of " + tune.Title);
+
+    public byte[] ToMidi(Tune tune) => Encoding.UTF8.GetBytes("midi of " + tune.Title);
+
     public ValueList<HardBar> HardestBars(Verdict verdict) => [new HardBar("3", verdict.Effort.Overall)];
 
     public Reading<EngravedPages> Engrave(byte[] musicXml, Paper paper, CancellationToken cancellation)

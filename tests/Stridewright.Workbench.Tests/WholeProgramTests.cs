@@ -113,6 +113,38 @@ public sealed class WholeProgramTests(WholeProgramTests.Desk desk) : IClassFixtu
             Assert.True(found >= 0, $"{name} is not in the PDF after place {at}");
             at = found + name.Length;
         }
+        Assert.DoesNotContain("(add", printed, StringComparison.Ordinal);
+    }
+
+    // Source: the words as they stand in the sample, read back from the PDF; hyphens and spaces between are the page's.
+    [Theory]
+    [InlineData("lamps-along-the-quay.abc")]
+    [InlineData("seven-lamps-to-home.abc")]
+    [InlineData("paper-boats-by-the-steps.abc")]
+    public void Words_asked_for_are_on_the_pages_of_the_setting_and_of_the_plain_tune(string sample)
+    {
+        var tune = TuneOf(sample);
+        var setting = Arranger
+            .Arrange(tune, new Brief { Lyrics = true }, TestContext.Current.CancellationToken)
+            .Arrangement!.Score;
+        using var plain = new MemoryStream();
+        MusicXmlWriter.Write(Arranger.Plain(tune).Tune, plain);
+        foreach (var xml in (byte[][])[Xml(setting), plain.ToArray()])
+        {
+            var engraved = desk.Engraver.Engrave(
+                new MemoryStream(xml),
+                PageSetup.Default,
+                TestContext.Current.CancellationToken
+            );
+            Assert.Empty(engraved.Diagnostics);
+            using var bytes = new MemoryStream();
+            PdfWriter.Write(engraved.Value!, bytes);
+            using var pdf = PdfDocument.Open(bytes.ToArray());
+            var printed = pdf.GetPages().SelectMany(p => p.GetWords()).Select(w => w.Text).ToHashSet();
+            var syllables = tune.Bars.SelectMany(b => b.Notes).SelectMany(n => n.Lyrics).Select(l => l.Text).Distinct();
+            var missing = syllables.Where(s => !printed.Any(w => w.Contains(s, StringComparison.Ordinal))).ToList();
+            Assert.True(missing.Count == 0, string.Join(' ', missing));
+        }
     }
 
     /// <summary>One engraver for all tests here; it takes a moment to start.</summary>
@@ -125,12 +157,16 @@ public sealed class WholeProgramTests(WholeProgramTests.Desk desk) : IClassFixtu
 
     private static Score Arrange(string sample, int level)
     {
+        var brief = new Brief { LeftLevel = level, RightLevel = level };
+        return Arranger.Arrange(TuneOf(sample), brief, TestContext.Current.CancellationToken).Arrangement!.Score;
+    }
+
+    private static Tune TuneOf(string sample)
+    {
         using var file = File.OpenRead(Path.Combine(Root, sample));
-        var tune = sample.EndsWith(".abc", StringComparison.Ordinal)
+        return sample.EndsWith(".abc", StringComparison.Ordinal)
             ? AbcReader.Read(new StreamReader(file)).Value![0]
             : MusicXmlReader.ReadTune(file).Value!;
-        var brief = new Brief { LeftLevel = level, RightLevel = level };
-        return Arranger.Arrange(tune, brief, TestContext.Current.CancellationToken).Arrangement!.Score;
     }
 
     private static Score Plain(Score score) =>

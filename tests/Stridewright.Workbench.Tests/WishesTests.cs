@@ -26,6 +26,7 @@ public sealed class WishesTests
                     OctaveMm = 152.5,
                     NoOctaves = true,
                 },
+                Lyrics = true,
                 Seed = 7,
             },
             Read(
@@ -40,6 +41,7 @@ public sealed class WishesTests
                     Span = "190",
                     OctaveWidth = "152.5",
                     NoOctaves = true,
+                    Lyrics = true,
                     Seed = 7,
                 }
             )

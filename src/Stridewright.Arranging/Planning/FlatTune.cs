@@ -16,13 +16,27 @@ internal sealed record FlatTune(ScoreTime[] Starts, FlatNote[] Notes, (ScoreTime
         var chords = new List<(ScoreTime, ChordSymbol)>();
         var now = ScoreTime.Zero;
         var tied = new List<bool>();
+        var stresses = Stresses.Of(tune);
         for (var i = 0; i < tune.Bars.Count; i++)
         {
             var bar = tune.Bars[i];
             starts[i] = now;
             foreach (var note in bar.Notes)
             {
-                notes.Add(new FlatNote(now + note.At, note.Length, note.Pitch, note.Lyrics, note.Graces));
+                if (tied.Count > 0 && tied[^1] && note.Lyrics.Count == 0)
+                {
+                    // What is struck again on a tie is held on the syllable before.
+                    notes[^1] = notes[^1] with
+                    {
+                        Lyrics = notes[^1].Lyrics.Select(Held).ToValueList(),
+                    };
+                }
+                notes.Add(
+                    new FlatNote(now + note.At, note.Length, note.Pitch, note.Lyrics, note.Graces)
+                    {
+                        Stress = stresses[notes.Count],
+                    }
+                );
                 tied.Add(note.TiedToNext);
             }
             chords.AddRange(bar.Chords.Select(c => (now + c.At, c.Chord)));
@@ -35,6 +49,8 @@ internal sealed record FlatTune(ScoreTime[] Starts, FlatNote[] Notes, (ScoreTime
         }
         return new FlatTune(starts, [.. notes], [.. chords]);
     }
+
+    private static Lyric Held(Lyric lyric) => lyric with { Extends = true };
 }
 
 internal sealed record FlatNote(
@@ -43,4 +59,7 @@ internal sealed record FlatNote(
     Pitch Pitch,
     ValueList<Lyric> Lyrics,
     ValueList<Pitch> Graces
-);
+)
+{
+    public Stress Stress { get; init; }
+}

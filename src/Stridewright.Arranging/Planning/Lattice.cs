@@ -119,6 +119,9 @@ internal sealed record TuneSpot(int Start, int Length, Pitch Pitch)
 
     public ValueList<Pitch> Graces { get; init; } = [];
 
+    /// <summary>Of its syllable.</summary>
+    public Stress Stress { get; init; }
+
     /// <summary>On its bar's grid of whole units, so that it can be ragged.</summary>
     public bool OnGrid { get; init; } = true;
 }

@@ -67,6 +67,7 @@ internal static class LatticeReader
                 {
                     Lyrics = note.Lyrics,
                     Graces = note.Graces,
+                    Stress = note.Stress,
                 }
             );
         }
@@ -145,14 +146,16 @@ internal static class LatticeReader
         {
             var source = tune.Bars[index];
             var seam = SeamBefore(index);
-            if (StrainBefore(index))
+            if (BarSeams.StrainBefore(tune, index))
             {
                 _strainBar = 0;
             }
             var left = Math.Max(1, (int)(source.Length * perWhole).Round(new ScoreTime(1, 1)));
             var metre = OutMetre(source.Metre);
             var full = (int)metre.BarLength.Per(tick).Numerator;
-            var pickUp = left < (int)(source.Metre.BarLength * perWhole).Round(new ScoreTime(1, 1)) && IsPickUp(index);
+            var pickUp =
+                left < (int)(source.Metre.BarLength * perWhole).Round(new ScoreTime(1, 1))
+                && BarSeams.IsPickUp(tune, index);
             var pieces = Pieces(left, full, pickUp);
             for (var k = 0; k < pieces.Count; k++)
             {
@@ -227,28 +230,7 @@ internal static class LatticeReader
 
         private static bool IsDuple(Metre metre) => Feels.IsDuple(metre);
 
-        private bool SeamBefore(int index) =>
-            index == 0
-            || tune.Bars[index].Marks.RepeatStart
-            || tune.Bars[index - 1].Marks.RepeatEnd > 0
-            || !tune.Bars[index].Marks.Ending.Equals(tune.Bars[index - 1].Marks.Ending)
-            || StrainBefore(index);
-
-        private bool StrainBefore(int index)
-        {
-            if (index == 0)
-            {
-                return true;
-            }
-            var before = tune.Bars[index - 1].Marks;
-            return tune.Bars[index].Marks.RepeatStart
-                || tune.Bars[index].Section is not null
-                || before.DoubleBarAfter
-                || (before.RepeatEnd > 0 && tune.Bars[index].Marks.Ending.Count == 0);
-        }
-
-        private bool IsPickUp(int index) =>
-            index == 0 || StrainBefore(index) || tune.Bars[index - 1].Length < tune.Bars[index - 1].Metre.BarLength;
+        private bool SeamBefore(int index) => BarSeams.TurnBefore(tune, index) || BarSeams.StrainBefore(tune, index);
 
         private bool IsSplit(int index) => tune.Bars[index].Length < tune.Bars[index].Metre.BarLength;
     }

@@ -15,7 +15,7 @@ internal readonly record struct RagExtra(long Displacement, long Lateness, long 
 /// <summary>
 /// What may be displaced and filled, and what it costs: the ragging rules (anticipate only a note that differs from the
 /// one before or leaves it a full unit, belongs to the chord of its beat and sounds through it; late notes are rare;
-/// phrase starts, the first bar and the last note stand on the beat) under the level and raggedness of a brief. Source:
+/// phrase starts, the first bar and the last note stand on the beat; stressed syllables rather than others) under the level and raggedness of a brief. Source:
 /// common practice, and the School of Ragtime exercises of 1908 for syncopations that are held through the beat.
 /// </summary>
 internal sealed class RagRules
@@ -35,6 +35,7 @@ internal sealed class RagRules
     private readonly long _displacement;
     private readonly long _lateness;
     private readonly long _tie;
+    private readonly bool _hasWords;
     private readonly ulong _seed;
     private readonly ulong[] _content;
     private readonly ulong[] _rhythm;
@@ -87,6 +88,7 @@ internal sealed class RagRules
         _displacement = extra.Displacement;
         _lateness = extra.Lateness;
         _tie = extra.Tie;
+        _hasWords = lattice.Notes.Any(n => n.Stress != Stress.None);
         _seed = Stage.Seed(lattice, brief, 0);
         _content = lattice.Bars.Select(b => Content(b, true)).ToArray();
         _rhythm = lattice.Bars.Select(b => Content(b, false)).ToArray();
@@ -119,10 +121,10 @@ internal sealed class RagRules
         }
         if (!onBeat)
         {
-            return _weights.EarlyOntoBeat + _displacement;
+            return _weights.EarlyOntoBeat + _displacement + SyllablePrice(note);
         }
         var tie = needs > 1 ? _tie : 0;
-        return note.Length < Unit ? null : _weights.Early + _syncopation + _displacement + tie;
+        return note.Length < Unit ? null : _weights.Early + _syncopation + _displacement + tie + SyllablePrice(note);
     }
 
     /// <summary>Price of striking a tune note one unit late; null where that is not done.</summary>
@@ -140,7 +142,12 @@ internal sealed class RagRules
             || room < 3 * Unit
             || bar.StartsPhrase
             ? null
-            : _weights.Late + _syncopation + _displacement + _lateness + _tie;
+            : _weights.Late
+                + _syncopation
+                + _displacement
+                + _lateness
+                + _tie
+                + (note.Stress == Stress.Strong ? _weights.Syllable : 0);
     }
 
     /// <summary>Price of striking a tune note where the next level does not.</summary>
@@ -175,6 +182,7 @@ internal sealed class RagRules
         {
             price += BitOperations.PopCount((uint)fill) * 900L;
         }
+        price += BitOperations.PopCount((uint)(fill & UnderStress(cell))) * _weights.Syllable / 2;
         if (_lattice.Bars[cell.Bar].EndsPhrase)
         {
             price += BitOperations.PopCount((uint)fill) * 250L;
@@ -251,6 +259,35 @@ internal sealed class RagRules
             price += startsBar ? _weights.TiedBar : _weights.TiedMid;
         }
         return price;
+    }
+
+    // Of an early note: a strong syllable is struck early and held, a weak one is not moved up to a stronger place.
+    private long SyllablePrice(TuneSpot note) =>
+        note.Stress switch
+        {
+            Stress.Strong => -_weights.Syllable,
+            Stress.Weak => _weights.Syllable,
+            _ => 0,
+        };
+
+    // Units of a cell in which a strong syllable of the tune goes on sounding.
+    private int UnderStress(RagCell cell)
+    {
+        if (!_hasWords)
+        {
+            return 0;
+        }
+        var units = 0;
+        for (var i = Math.Max(0, cell.FirstNote - 1); i < cell.FirstNote + cell.Notes; i++)
+        {
+            var note = _lattice.Notes[i];
+            for (var unit = 0; unit < cell.Units && note.Stress == Stress.Strong; unit++)
+            {
+                var tick = cell.Start + unit * Unit;
+                units |= tick > note.Start && tick < note.End ? 1 << (cell.Units - 1 - unit) : 0;
+            }
+        }
+        return units;
     }
 
     private bool MayMove(int index, TuneSpot note, RagCell cell)

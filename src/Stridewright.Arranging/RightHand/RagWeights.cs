@@ -26,6 +26,11 @@ internal sealed record RagWeights
 
     public long Late { get; init; } = 6000;
 
+    /// <summary>What a syllable's stress weighs: a strong one draws an anticipation to it and is not cut short by a late
+    /// start or by filling, a weak one stays where it is. Common practice; no part of the calibration, since the
+    /// measured rags have no words.</summary>
+    public long Syllable { get; init; } = 1500;
+
     public long Filler { get; init; } = 900;
 
     /// <summary>A filler that strikes into a long tune note before half its length: it takes the note's breath.</summary>

@@ -14,7 +14,8 @@ internal static class DraftBuilder
         RightLine right,
         LeftLine left,
         Direction tempo,
-        string subtitle
+        string subtitle,
+        bool lyrics
     )
     {
         var strokes = lattice.Bars.Select(_ => new List<Stroke>()).ToArray();
@@ -33,6 +34,7 @@ internal static class DraftBuilder
                     )
                     {
                         Graces = note.Crushed is { } crushed ? [crushed] : [],
+                        Lyrics = lyrics && !note.IsFiller ? lattice.Notes[note.Tune].Lyrics : [],
                     }
                 );
         }

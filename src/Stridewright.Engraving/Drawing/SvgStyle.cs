@@ -41,6 +41,8 @@ internal sealed record SvgStyle
             {
                 "class" => style.WithClass(value),
                 "fill" => style with { Fill = value != "none", Colour = style.Parsed(value) },
+                // Frames around section names.
+                "fill-opacity" => style with { Fill = style.Fill && SvgNumbers.Parse(value) > 0 },
                 "color" or "stroke" => style with { Colour = style.Parsed(value) },
                 "stroke-width" => style with { StrokeWidth = SvgNumbers.Parse(value) },
                 "stroke-dasharray" => style with { Dashes = value == "none" ? null : value },

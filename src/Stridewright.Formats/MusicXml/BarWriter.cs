@@ -8,18 +8,23 @@ internal sealed class BarWriter
 {
     private readonly XmlOut _xml;
     private readonly Score _score;
+    private readonly bool _isLeadSheet;
     private readonly Divisions _divisions;
     private readonly SymbolWriter _symbols;
     private readonly NoteWriter _notes;
 
-    public BarWriter(XmlOut xml, Score score)
+    /// <param name="isLeadSheet">The right hand alone, on one staff.</param>
+    public BarWriter(XmlOut xml, Score score, bool isLeadSheet)
     {
+        _isLeadSheet = isLeadSheet;
         _xml = xml;
         _score = score;
         _divisions = Divisions.Of(score);
         _symbols = new SymbolWriter(xml, _divisions);
         _notes = new NoteWriter(xml, _divisions, score.LeftHandOnly);
     }
+
+    private bool HasBoth => !_isLeadSheet && !_score.LeftHandOnly;
 
     public void Write(int index)
     {
@@ -40,9 +45,15 @@ internal sealed class BarWriter
             if (!_score.LeftHandOnly)
             {
                 WriteHand(bar, Hand.Right);
+            }
+            if (HasBoth)
+            {
                 Back(bar);
             }
-            WriteHand(bar, Hand.Left);
+            if (!_isLeadSheet)
+            {
+                WriteHand(bar, Hand.Left);
+            }
             WriteRightBarline(bar.Marks, after?.Marks);
         }
     }
@@ -85,12 +96,18 @@ internal sealed class BarWriter
 
     private void WriteStaves()
     {
-        if (!_score.LeftHandOnly)
+        if (HasBoth)
         {
             _xml.Number("staves", 2);
+        }
+        if (!_score.LeftHandOnly)
+        {
             WriteClef("1", "G", 2);
         }
-        WriteClef(_score.LeftHandOnly ? "1" : "2", "F", 4);
+        if (!_isLeadSheet)
+        {
+            WriteClef(_score.LeftHandOnly ? "1" : "2", "F", 4);
+        }
     }
 
     private static string? SignOf(Metre metre) =>

@@ -5,8 +5,9 @@ using Stridewright.Music;
 namespace Stridewright.Formats.MusicXml;
 
 /// <summary>
-/// Writes a score as MusicXML 4.0: one part named Piano on two staves, right-hand voices 1 and 2, left-hand voices 5
-/// and 6; a left hand alone on one staff in the bass clef. The same score gives the same bytes: no date, no counter.
+/// Writes MusicXML 4.0: a score as one part named Piano on two staves, right-hand voices 1 and 2, left-hand voices 5 and
+/// 6, a left hand alone on one staff in the bass clef; a tune as a lead sheet, one part named Tune on one staff. The same
+/// score gives the same bytes: no date, no counter.
 /// </summary>
 public static class MusicXmlWriter
 {
@@ -16,6 +17,21 @@ public static class MusicXmlWriter
     {
         ArgumentNullException.ThrowIfNull(score);
         ArgumentNullException.ThrowIfNull(stream);
+        Write(score, isLeadSheet: false, stream);
+    }
+
+    /// <summary>Writes a lead sheet as UTF-8 without a byte order mark; the stream stays open. An order of sections
+    /// that differs from the written one has no place in it.</summary>
+    /// <exception cref="ArgumentException">A pitch lies outside the octaves 0 to 9 of MusicXML.</exception>
+    public static void Write(Tune tune, Stream stream)
+    {
+        ArgumentNullException.ThrowIfNull(tune);
+        ArgumentNullException.ThrowIfNull(stream);
+        Write(LeadSheet.Of(tune), isLeadSheet: true, stream);
+    }
+
+    private static void Write(Score score, bool isLeadSheet, Stream stream)
+    {
         var settings = new XmlWriterSettings
         {
             Encoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false),
@@ -26,10 +42,10 @@ public static class MusicXmlWriter
         var xml = new XmlOut(writer);
         using (xml.Open("score-partwise", ("version", "4.0")))
         {
-            WriteHeader(score, xml);
+            WriteHeader(score, isLeadSheet ? "Tune" : "Piano", xml);
             using (xml.Open("part", ("id", "P1")))
             {
-                var bars = new BarWriter(xml, score);
+                var bars = new BarWriter(xml, score, isLeadSheet);
                 for (var i = 0; i < score.Bars.Count; i++)
                 {
                     bars.Write(i);
@@ -38,7 +54,7 @@ public static class MusicXmlWriter
         }
     }
 
-    private static void WriteHeader(Score score, XmlOut xml)
+    private static void WriteHeader(Score score, string part, XmlOut xml)
     {
         using (xml.Open("work"))
         {
@@ -62,7 +78,7 @@ public static class MusicXmlWriter
         using (xml.Open("part-list"))
         using (xml.Open("score-part", ("id", "P1")))
         {
-            xml.Text("part-name", "Piano");
+            xml.Text("part-name", part);
             using (xml.Open("score-instrument", ("id", "P1-I1")))
             {
                 xml.Text("instrument-name", "Piano");

@@ -45,7 +45,7 @@ internal sealed partial class SymbolWriter(XmlOut xml, Divisions divisions)
             else
             {
                 WriteTone("root", chord.Root);
-                xml.Text("kind", WrittenNames.KindOf(chord.Kind), ("text", KindTextOf(chord.Kind)));
+                xml.Text("kind", WrittenNames.KindOf(chord.Kind), ("text", KindTextOf(chord)));
                 if (chord.Bass is { } bass)
                 {
                     WriteTone("bass", bass);
@@ -74,7 +74,7 @@ internal sealed partial class SymbolWriter(XmlOut xml, Divisions divisions)
 
     private void WriteDegree(ChordDegree degree)
     {
-        using (xml.Open("degree"))
+        using (xml.Open("degree", ("print-object", "no")))
         {
             xml.Number("degree-value", degree.Value);
             xml.Number("degree-alter", degree.Alter);
@@ -82,13 +82,13 @@ internal sealed partial class SymbolWriter(XmlOut xml, Divisions divisions)
         }
     }
 
-    /// <summary>The kind's text after the root, with printed flats and sharps; degrees are printed from their own
-    /// elements. Null lets the reader choose.</summary>
-    private static string? KindTextOf(ChordKind kind)
+    /// <summary>What is printed after the root, degrees included, with flats and sharps as signs. Null lets the reader
+    /// choose.</summary>
+    private static string? KindTextOf(ChordSymbol chord)
     {
-        var text = ChordText.Format(new ChordSymbol(new Tone(Step.C, 0), kind));
+        var text = ChordText.Format(chord with { Root = new Tone(Step.C, 0), Bass = null });
         text = Altered().Replace(text.StartsWith('C') ? text[1..] : text, m => m.Value == "b" ? "♭" : "♯");
-        return text.Length > 0 || kind == ChordKind.Major ? text : null;
+        return text.Length > 0 || chord.Kind == ChordKind.Major ? text : null;
     }
 
     [GeneratedRegex("[b#](?=[0-9])")]
@@ -110,6 +110,10 @@ internal sealed partial class SymbolWriter(XmlOut xml, Divisions divisions)
         else if (direction.Swing is not null)
         {
             WriteSound(direction, tempo);
+        }
+        if (!string.IsNullOrWhiteSpace(direction.Section))
+        {
+            WriteSection(direction.Section, offset);
         }
         if (direction.Dynamic is { Length: > 0 } dynamic)
         {
@@ -169,6 +173,19 @@ internal sealed partial class SymbolWriter(XmlOut xml, Divisions divisions)
                     }
                 }
             }
+        }
+    }
+
+    private void WriteSection(string section, ScoreTime offset)
+    {
+        using (xml.Open("direction", ("placement", "above")))
+        {
+            using (xml.Open("direction-type"))
+            {
+                xml.Text("rehearsal", section);
+            }
+            WriteOffset(offset);
+            xml.Number("staff", 1);
         }
     }
 

@@ -132,6 +132,9 @@ public sealed record Direction(ScoreTime At)
     /// <summary>The beat that the tempo counts.</summary>
     public NoteValue BeatUnit { get; init; } = new(4);
 
+    /// <summary>Name of the section that begins here, such as <c>A</c>; null: none.</summary>
+    public string? Section { get; init; }
+
     /// <summary>Dynamic such as <c>mf</c>.</summary>
     public string? Dynamic { get; init; }
 
