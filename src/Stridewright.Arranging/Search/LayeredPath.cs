@@ -12,12 +12,21 @@ internal sealed class LayeredPath
 
     private readonly List<(long[] Cost, int[] From, int[] Choice)> _layers = [];
 
+    /// <summary>Gives each search of this thread that begins from now on a witness; null, as it is in ordinary work: none.
+    /// For proofs that what a search finds is the cheapest of all it was offered.</summary>
+    [ThreadStatic]
+    public static Func<IPathWitness>? Witnesses;
+
+    /// <summary>The witness of this search.</summary>
+    public IPathWitness? Witness { get; } = Witnesses?.Invoke();
+
     /// <summary>Opens a layer with this many nodes, all unreached.</summary>
     public void OpenLayer(int nodes)
     {
         var cost = new long[nodes];
         Array.Fill(cost, Never);
         _layers.Add((cost, new int[nodes], new int[nodes]));
+        Witness?.Layer(nodes);
     }
 
     /// <summary>Cost of the cheapest path to each node of the last layer.</summary>
@@ -32,6 +41,16 @@ internal sealed class LayeredPath
     /// <summary>Offers a path of total cost <paramref name="total"/> that reaches <paramref name="to"/> from a node of
     /// the layer before; <paramref name="choice"/> is handed back with the path.</summary>
     public void Offer(int from, int to, long total, int choice)
+    {
+        if (Witness is not null && (from < 0 || EarlierCosts[from] < Never))
+        {
+            Witness.Arc(from, to, total - (from < 0 ? 0 : EarlierCosts[from]));
+        }
+        Take(from, to, total, choice);
+    }
+
+    /// <summary>The same for who has found the cheapest of several arcs himself, and told the witness of them all.</summary>
+    public void Take(int from, int to, long total, int choice)
     {
         var (cost, back, chosen) = _layers[^1];
         if (total < cost[to])
@@ -60,6 +79,7 @@ internal sealed class LayeredPath
             steps[layer] = (node, choice[node]);
             node = from[node];
         }
+        Witness?.Found(total, steps);
         return (total, steps);
     }
 
