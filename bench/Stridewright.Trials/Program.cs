@@ -8,6 +8,11 @@ using Stridewright.Trials;
 // trials corpus SHARED OUT [--levels 1,2,..] [--spans 185,..] [--every N] [--held]   set the corpus, or the
 //     tunes held back from calibration, and audit every score
 // trials split SHARED                 which tunes are which
+// trials fuzz SHARED [--minutes N] [--seed N] [--format abc|musicxml] [--out FOLDER]   damage files and read them
+if (args[0] == "fuzz")
+{
+    return FuzzRun.Run(args);
+}
 var tunes = CorpusTunes.Read(args[1]);
 var (fit, held) = CorpusTunes.Split(tunes);
 switch (args[0])

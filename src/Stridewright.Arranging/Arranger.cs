@@ -26,6 +26,10 @@ public static class Arranger
             return Refused(ArrangingMessages.TooLong(tune.Bars.Count, MostBars));
         }
         tune = Unfolding.WithRepeatStarts(Unfolding.BySectionOrder(tune));
+        if (Register.BeyondTheKeys(tune, brief.Tonic) is { } bar)
+        {
+            return Refused(ArrangingMessages.BeyondTheKeys, Place.AtBar(bar));
+        }
         var metre = Feels.MainMetre(tune);
         var feel = brief.Feel ?? Feels.For(metre);
         return Feels.Fit(feel, metre)
@@ -33,5 +37,6 @@ public static class Arranger
             : Refused(ArrangingMessages.FeelDoesNotFit(feel, metre));
     }
 
-    internal static ArrangeResult Refused(string why) => new(null, new Diagnostic(Severity.Error, Place.Whole, why));
+    internal static ArrangeResult Refused(string why, Place? place = null) =>
+        new(null, new Diagnostic(Severity.Error, place ?? Place.Whole, why));
 }

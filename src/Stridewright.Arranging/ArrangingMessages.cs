@@ -52,6 +52,9 @@ internal static class ArrangingMessages
     public static string Unplayable(Fault fault) =>
         fault.Message + "; a slower tempo, fewer octaves or a lower level may help";
 
+    public const string BeyondTheKeys =
+        "the tune is so wide that here it leaves the piano's keys, wherever it is put; check the octave of these notes";
+
     public static string TooLong(int bars, int most) =>
         string.Create(CultureInfo.InvariantCulture, $"the tune has {bars} bars; at most {most} can be set");
 

@@ -14,20 +14,28 @@ internal static class KeyFinding
     /// <summary>The best key and its correlation; null where there is none: an empty or flat histogram has no key, nor
     /// has one that several keys fit equally well, such as a diminished seventh.</summary>
     /// <param name="histogram">Weights of the twelve pitch classes, C first.</param>
-    public static (int Tonic, bool IsMinor, double Correlation)? Find(ReadOnlySpan<double> histogram) =>
-        Ranking(histogram) is [var best, var second, ..] && best.Correlation - second.Correlation > Tie ? best : null;
-
-    /// <summary>All twenty-four keys, the best first; empty when the histogram does not vary.</summary>
-    /// <param name="histogram">Weights of the twelve pitch classes, C first.</param>
-    public static IReadOnlyList<(int Tonic, bool IsMinor, double Correlation)> Ranking(ReadOnlySpan<double> histogram)
+    public static (int Tonic, bool IsMinor, double Correlation)? Find(ReadOnlySpan<double> histogram)
     {
-        var keys = new List<(int Tonic, bool IsMinor, double Correlation)>();
-        for (var tonic = 0; tonic < 12; tonic++)
+        var keys = Correlations(histogram);
+        if (keys.Any(k => double.IsNaN(k.Correlation)))
         {
-            keys.Add((tonic, false, Correlation(histogram, Major, tonic)));
-            keys.Add((tonic, true, Correlation(histogram, Minor, tonic)));
+            return null;
         }
-        return keys.Any(k => double.IsNaN(k.Correlation)) ? [] : [.. keys.OrderByDescending(k => k.Correlation)];
+        var best = keys.MaxBy(k => k.Correlation);
+        return keys.Count(k => best.Correlation - k.Correlation <= Tie) == 1 ? best : null;
+    }
+
+    /// <summary>Correlation with each of the 24 keys, C major and C minor first; not a number when the histogram does not
+    /// vary.</summary>
+    public static (int Tonic, bool IsMinor, double Correlation)[] Correlations(ReadOnlySpan<double> histogram)
+    {
+        var keys = new (int, bool, double)[24];
+        for (var i = 0; i < keys.Length; i++)
+        {
+            var (tonic, minor) = (i / 2, i % 2 == 1);
+            keys[i] = (tonic, minor, Correlation(histogram, minor ? Minor : Major, tonic));
+        }
+        return keys;
     }
 
     private static double Correlation(ReadOnlySpan<double> histogram, double[] profile, int tonic)

@@ -53,12 +53,27 @@ public sealed class OddBarsTests
         Assert.True(result.Arrangement is not null, result.Refusal?.ToString());
     }
 
-    [Fact(Skip = "Defect: no octave is right for such a tune, and the one taken lies beyond the keys there are")]
-    public void A_tune_wider_than_any_register_is_arranged_or_refused()
+    [Theory]
+    [InlineData("cdef|gage|c'''2 C,,,,2|")]
+    public void A_tune_wider_than_the_piano_is_refused_with_its_bar(string body)
     {
-        // Most of it on the lowest C of the piano, one note on its highest.
-        var tune = Tunes.Abc("M:2/4\nL:1/8\nK:C", "\"C\"C,,,C,,,C,,,C,,,|c'''2 C,,,2|");
+        var tune = Tunes.Abc("M:2/4\nL:1/8\nK:C", "\"C\"" + body);
         var result = Arranger.Arrange(tune, new Brief(), TestContext.Current.CancellationToken);
-        Assert.True(result.Arrangement is not null || result.Refusal is not null);
+        Assert.Equal("3", result.Refusal!.Place.Bar);
+        Assert.Contains("octave", result.Refusal.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("C,,,C,,,C,,,C,,,|c'''2 C,,,2|")] // from the lowest C of the piano to its highest
+    [InlineData("c'c'c'c'|C,,,2 c'2|")]
+    public void A_tune_as_wide_as_the_piano_is_arranged_or_refused(string body)
+    {
+        for (var level = 1; level <= 6; level++)
+        {
+            var tune = Tunes.Abc("M:2/4\nL:1/8\nK:C", "\"C\"" + body);
+            var brief = new Brief { LeftLevel = level, RightLevel = level };
+            var result = Arranger.Arrange(tune, brief, TestContext.Current.CancellationToken);
+            Assert.True(result.Arrangement is not null || result.Refusal is not null);
+        }
     }
 }
