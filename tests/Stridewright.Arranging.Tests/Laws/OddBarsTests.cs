@@ -76,4 +76,17 @@ public sealed class OddBarsTests
             Assert.True(result.Arrangement is not null || result.Refusal is not null);
         }
     }
+
+    [Fact]
+    public void A_tune_of_a_thousand_bars_without_chords_is_set_within_five_seconds()
+    {
+        var tune = Tunes.Abc(
+            "M:2/4\nL:1/16\nK:G",
+            string.Concat(Enumerable.Repeat("G2A2B2c2|dBGB d4|e2d2c2A2|G8|", 256))
+        );
+        var clock = System.Diagnostics.Stopwatch.StartNew();
+        var result = Arranger.Arrange(tune, new Brief(), TestContext.Current.CancellationToken);
+        Assert.NotNull(result.Arrangement);
+        Assert.InRange(clock.Elapsed, TimeSpan.Zero, TimeSpan.FromSeconds(5));
+    }
 }
