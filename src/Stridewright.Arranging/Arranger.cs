@@ -8,6 +8,12 @@ public static class Arranger
     /// <summary>Longest tune that is set, in bars as written.</summary>
     public const int MostBars = 4096;
 
+    /// <summary>Most notes of a tune that is set: a thousand bars of sixteenths.</summary>
+    public const int MostNotes = 16_384;
+
+    /// <summary>Longest tune that is set, in whole notes.</summary>
+    public const int MostWholes = 4096;
+
     /// <summary>
     /// Deterministic: the same tune and brief give the same arrangement. A tune that cannot be set as the brief wants is
     /// refused with the reason; nothing is given back that the judge has not passed.
@@ -24,6 +30,12 @@ public static class Arranger
         if (tune.Bars.Count > MostBars)
         {
             return Refused(ArrangingMessages.TooLong(tune.Bars.Count, MostBars));
+        }
+        var notes = tune.Bars.Sum(b => b.Notes.Count);
+        var wholes = tune.Bars.Sum(b => b.Length.ToQuarters() / 4);
+        if (notes > MostNotes || wholes > MostWholes)
+        {
+            return Refused(ArrangingMessages.TooMuch(notes, MostNotes, wholes, MostWholes));
         }
         tune = Unfolding.WithRepeatStarts(Unfolding.BySectionOrder(tune));
         if (Register.BeyondTheKeys(tune, brief.Tonic) is { } bar)

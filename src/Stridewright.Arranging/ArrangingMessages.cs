@@ -58,6 +58,12 @@ internal static class ArrangingMessages
     public static string TooLong(int bars, int most) =>
         string.Create(CultureInfo.InvariantCulture, $"the tune has {bars} bars; at most {most} can be set");
 
+    public static string TooMuch(int notes, int mostNotes, double wholes, int mostWholes) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"the tune has {notes} notes and lasts {wholes:0} whole notes; at most {mostNotes} notes in {mostWholes} whole notes can be set"
+        );
+
     private static string Word(Feel feel) =>
         feel switch
         {

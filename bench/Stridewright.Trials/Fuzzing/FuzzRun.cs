@@ -6,8 +6,9 @@ using Stridewright.Hands;
 namespace Stridewright.Trials;
 
 /// <summary>
-/// Damages files, reads them and sets some of their tunes, and keeps each case that throws, takes more than five seconds or
-/// more than 500 MB. The same seed gives the same cases in the same order.
+/// Damages files, reads them and sets some of their tunes, and keeps each case that throws, takes more than five seconds of
+/// processor time or more than 500 MB. Setting more than 500 bars, as damage makes them by doubling, may take ten
+/// milliseconds a bar. The same seed gives the same cases in the same order.
 /// </summary>
 internal sealed class FuzzRun(FuzzFormat format, IReadOnlyList<byte[]> files, string folder, int seed)
 {
@@ -87,11 +88,17 @@ internal sealed class FuzzRun(FuzzFormat format, IReadOnlyList<byte[]> files, st
         var before = GC.GetTotalMemory(false);
         Exception? thrown = null;
         var doing = "reading";
+        var limit = Limit;
         var thread = new Thread(() =>
         {
             try
             {
-                Work(file, number, random, what => doing = what);
+                Work(
+                    file,
+                    number,
+                    random,
+                    bars => (doing, limit) = ($"setting {bars} bars", Limit * Math.Max(1, bars / 500.0))
+                );
             }
             catch (Exception e)
             {
@@ -101,13 +108,14 @@ internal sealed class FuzzRun(FuzzFormat format, IReadOnlyList<byte[]> files, st
         {
             IsBackground = true,
         };
-        var clock = Stopwatch.StartNew();
+        var (clock, used) = (Stopwatch.StartNew(), Environment.CpuUsage.TotalTime);
         thread.Start();
         long most = 0;
-        while (!thread.Join(20) && clock.Elapsed < 4 * Limit)
+        while (!thread.Join(20) && clock.Elapsed < 4 * limit)
         {
             most = Math.Max(most, GC.GetTotalMemory(false) - before);
         }
+        used = Environment.CpuUsage.TotalTime - used;
         if (thread.IsAlive)
         {
             _hangs++;
@@ -120,9 +128,9 @@ internal sealed class FuzzRun(FuzzFormat format, IReadOnlyList<byte[]> files, st
                 .FirstOrDefault(l => l.Contains("Stridewright", StringComparison.Ordinal));
             Keep(file, number, $"{thrown.GetType().Name} {place?.Trim()}", $"{doing}: {thrown}");
         }
-        else if (clock.Elapsed > Limit)
+        else if (used > limit)
         {
-            Keep(file, number, $"slow {doing}", $"{doing} took {clock.Elapsed}");
+            Keep(file, number, $"slow {doing}", $"{doing} took {used}");
         }
         else if (most > MostBytes)
         {
@@ -130,7 +138,7 @@ internal sealed class FuzzRun(FuzzFormat format, IReadOnlyList<byte[]> files, st
         }
     }
 
-    private void Work(byte[] file, int number, Random random, Action<string> doing)
+    private void Work(byte[] file, int number, Random random, Action<int> setting)
     {
         var tunes = format.Read(file);
         if (tunes.Count == 0)
@@ -142,7 +150,8 @@ internal sealed class FuzzRun(FuzzFormat format, IReadOnlyList<byte[]> files, st
         {
             return;
         }
-        doing("setting");
+        var tune = tunes[random.Next(tunes.Count)];
+        setting(tune.Bars.Count);
         var brief = new Brief
         {
             LeftLevel = random.Next(Brief.LowestLevel, Brief.HighestLevel + 1),
@@ -150,7 +159,7 @@ internal sealed class FuzzRun(FuzzFormat format, IReadOnlyList<byte[]> files, st
             Raggedness = random.NextDouble(),
             Hands = new PlayerHands { SpanMm = 170 + 10 * random.Next(8) },
         };
-        var result = Arranger.Arrange(tunes[random.Next(tunes.Count)], brief);
+        var result = Arranger.Arrange(tune, brief);
         _ = result.Arrangement is null ? _refused++ : _set++;
         if ((result.Arrangement is null) == (result.Refusal is null))
         {

@@ -89,4 +89,14 @@ public sealed class OddBarsTests
         Assert.NotNull(result.Arrangement);
         Assert.InRange(clock.Elapsed, TimeSpan.Zero, TimeSpan.FromSeconds(5));
     }
+
+    [Theory]
+    [InlineData("M:4/4\nL:1/16\nK:C", "CDEFGABcdcBAGFED|", 1100, "17600 notes")]
+    [InlineData("M:4/4\nL:1/1\nK:C", "C16|", 300, "4800 whole notes")]
+    public void More_than_a_tune_can_be_is_refused(string head, string bar, int times, string told)
+    {
+        var tune = Tunes.Abc(head, string.Concat(Enumerable.Repeat(bar, times)));
+        var result = Arranger.Arrange(tune, new Brief(), TestContext.Current.CancellationToken);
+        Assert.Contains(told, result.Refusal!.Message, StringComparison.Ordinal);
+    }
 }
