@@ -16,7 +16,7 @@ internal sealed class FuzzRun(FuzzFormat format, IReadOnlyList<byte[]> files, st
     private const long MostBytes = 500L * 1024 * 1024;
 
     // Setting a tune takes a hundred times as long as reading it.
-    private const int SetEvery = 10;
+    private const int SetEvery = 4;
     private static readonly TimeSpan Limit = TimeSpan.FromSeconds(5);
     private readonly HashSet<string> _kinds = [];
     private int _runs,

@@ -80,12 +80,13 @@ internal sealed class RagCandidates(Lattice lattice, RagCell[] cells, RagRules r
             _placed[n] = note.Start;
             Place(n + 1, inEarly, inLate, placing, cost, note.Start);
         }
-        if (note.Start - Unit > last && note.Start > _cell.Start && rules.EarlyPrice(at, _cell) is { } early)
+        // In a cell of an odd length, early may lie before it and late beyond the next one's first unit.
+        if (note.Start - Unit > last && note.Start - Unit >= _cell.Start && rules.EarlyPrice(at, _cell) is { } early)
         {
             _placed[n] = note.Start - Unit;
             Place(n + 1, inEarly, inLate, placing | (1 << (2 * n)), cost + early, _placed[n]);
         }
-        if (note.Start > last && rules.LatePrice(at, _cell) is { } late)
+        if (note.Start > last && note.Start + Unit <= _cell.End && rules.LatePrice(at, _cell) is { } late)
         {
             _placed[n] = note.Start + Unit;
             Place(n + 1, inEarly, inLate, placing | (2 << (2 * n)), cost + late, _placed[n]);

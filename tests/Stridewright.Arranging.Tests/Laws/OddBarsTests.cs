@@ -10,6 +10,7 @@ public sealed class OddBarsTests
         "M:6/8\nL:1/8\nK:F",
         "\"F\"F2F A2B|\"C7\"c2d c2c|\"F\"F2F A2B E/G|F2F A2B|\"C7\"c2d c3|\"F\"c2d c2B|A2G F3|"
     )]
+    [InlineData("M:3/4\nL:1/16\nK:G", "\"D\"f6g2a4|f6g2a4|f6g2a4|[M:27/16]d8ca3b2c2g2g2e2a2c3|[M:3/4]f6g2a4|")]
     public void A_bar_of_an_odd_length_is_stepped_over(string head, string body)
     {
         var tune = Tunes.Abc(head, body);
