@@ -79,7 +79,7 @@ public sealed class OddBarsTests
     }
 
     [Fact]
-    public void A_tune_of_a_thousand_bars_without_chords_is_set_within_five_seconds()
+    public void A_tune_of_a_thousand_bars_without_chords_is_set_soon()
     {
         var tune = Tunes.Abc(
             "M:2/4\nL:1/16\nK:G",
@@ -88,7 +88,8 @@ public sealed class OddBarsTests
         var clock = System.Diagnostics.Stopwatch.StartNew();
         var result = Arranger.Arrange(tune, new Brief(), TestContext.Current.CancellationToken);
         Assert.NotNull(result.Arrangement);
-        Assert.InRange(clock.Elapsed, TimeSpan.Zero, TimeSpan.FromSeconds(5));
+        // A second; half a minute when each chord was weighed against every note of the tune. Other work may run beside.
+        Assert.InRange(clock.Elapsed, TimeSpan.Zero, TimeSpan.FromSeconds(10));
     }
 
     [Theory]
