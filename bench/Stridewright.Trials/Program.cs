@@ -9,6 +9,11 @@ using Stridewright.Trials;
 //     tunes held back from calibration, and audit every score
 // trials nesting SHARED OUT [--span MM] [--every N]   how far levels nest, and whether effort rises
 // trials split SHARED                 which tunes are which
+// trials fuzz SHARED [--minutes N] [--seed N] [--format abc|musicxml] [--out FOLDER]   damage files and read them
+if (args[0] == "fuzz")
+{
+    return FuzzRun.Run(args);
+}
 var tunes = CorpusTunes.Read(args[1]);
 var (fit, held) = CorpusTunes.Split(tunes);
 switch (args[0])

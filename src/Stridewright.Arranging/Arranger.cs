@@ -8,6 +8,12 @@ public static class Arranger
     /// <summary>Longest tune that is set, in bars as written.</summary>
     public const int MostBars = 4096;
 
+    /// <summary>Most notes of a tune that is set: a thousand bars of sixteenths.</summary>
+    public const int MostNotes = 16_384;
+
+    /// <summary>Longest tune that is set, in whole notes.</summary>
+    public const int MostWholes = 4096;
+
     /// <summary>
     /// Deterministic: the same tune and brief give the same arrangement. A tune that cannot be set as the brief wants is
     /// refused with the reason; nothing is given back that the judge has not passed.
@@ -25,7 +31,17 @@ public static class Arranger
         {
             return Refused(ArrangingMessages.TooLong(tune.Bars.Count, MostBars));
         }
+        var notes = tune.Bars.Sum(b => b.Notes.Count);
+        var wholes = tune.Bars.Sum(b => b.Length.ToQuarters() / 4);
+        if (notes > MostNotes || wholes > MostWholes)
+        {
+            return Refused(ArrangingMessages.TooMuch(notes, MostNotes, wholes, MostWholes));
+        }
         tune = Unfolding.WithRepeatStarts(Unfolding.BySectionOrder(tune));
+        if (Register.BeyondTheKeys(tune, brief.Tonic) is { } bar)
+        {
+            return Refused(ArrangingMessages.BeyondTheKeys, Place.AtBar(bar));
+        }
         var metre = Feels.MainMetre(tune);
         var feel = brief.Feel ?? Feels.For(metre);
         return Feels.Fit(feel, metre)
@@ -41,5 +57,6 @@ public static class Arranger
         return Straightening.Apply(Unfolding.WithRepeatStarts(Unfolding.BySectionOrder(tune)));
     }
 
-    internal static ArrangeResult Refused(string why) => new(null, new Diagnostic(Severity.Error, Place.Whole, why));
+    internal static ArrangeResult Refused(string why, Place? place = null) =>
+        new(null, new Diagnostic(Severity.Error, place ?? Place.Whole, why));
 }

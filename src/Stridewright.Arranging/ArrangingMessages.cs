@@ -60,8 +60,17 @@ internal static class ArrangingMessages
     public static string Unplayable(Fault fault) =>
         fault.Message + "; a slower tempo, fewer octaves or a lower level may help";
 
+    public const string BeyondTheKeys =
+        "the tune is so wide that here it leaves the piano's keys, wherever it is put; check the octave of these notes";
+
     public static string TooLong(int bars, int most) =>
         string.Create(CultureInfo.InvariantCulture, $"the tune has {bars} bars; at most {most} can be set");
+
+    public static string TooMuch(int notes, int mostNotes, double wholes, int mostWholes) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"the tune has {notes} notes and lasts {wholes:0} whole notes; at most {mostNotes} notes in {mostWholes} whole notes can be set"
+        );
 
     private static string Word(Feel feel) =>
         feel switch

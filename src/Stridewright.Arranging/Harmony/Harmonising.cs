@@ -44,13 +44,14 @@ internal static class Harmonising
         var palette = (key.IsMinor ? InMinor : InMajor)
             .Select(p => (Chord: new ChordSymbol(key.Tonic.PlusFifths(p.Fifths), p.Kind), p.Price))
             .ToArray();
+        var weights = Weights(flat, spots);
         var path = new LayeredPath();
         for (var i = 0; i < spots.Count; i++)
         {
             path.OpenLayer(palette.Length);
             for (var to = 0; to < palette.Length; to++)
             {
-                var own = palette[to].Price / 3 + Fit(flat, spots[i], palette[to].Chord);
+                var own = palette[to].Price / 3 + Fit(weights[i], palette[to].Chord);
                 own += i == 0 || i == spots.Count - 1 ? (to == 0 ? 0 : 2500) : 0;
                 own += spots[i].EndsPhrase && to > 1 ? 700 : 0;
                 if (i == 0)
@@ -102,26 +103,38 @@ internal static class Harmonising
         return spots;
     }
 
-    // Length of the tune's notes outside the chord, doubled on the spot's first note.
-    private static long Fit(FlatTune flat, Spot spot, ChordSymbol chord)
+    // Per spot, the tune's notes in it by their share of its length, doubled on its first note. The notes follow each
+    // other, so that one pass finds them all.
+    private static List<(int PitchClass, double Weight)>[] Weights(FlatTune flat, List<Spot> spots)
+    {
+        var weights = new List<(int, double)>[spots.Count];
+        var first = 0;
+        for (var i = 0; i < spots.Count; i++)
+        {
+            var spot = spots[i];
+            weights[i] = [];
+            while (first < flat.Notes.Length && flat.Notes[first].Start + flat.Notes[first].Length <= spot.Start)
+            {
+                first++;
+            }
+            for (var n = first; n < flat.Notes.Length && flat.Notes[n].Start < spot.End; n++)
+            {
+                var note = flat.Notes[n];
+                var from = ScoreTime.Max(note.Start, spot.Start);
+                var to = ScoreTime.Min(note.Start + note.Length, spot.End);
+                var share = (to - from).Per(spot.End - spot.Start);
+                var weight = (double)share.Numerator / share.Denominator * (from == spot.Start ? 2 : 1);
+                weights[i].Add((note.Pitch.Tone.PitchClass, weight));
+            }
+        }
+        return weights;
+    }
+
+    // What sounds outside the chord.
+    private static long Fit(List<(int PitchClass, double Weight)> notes, ChordSymbol chord)
     {
         var set = chord.PitchClassSet;
-        var price = 0.0;
-        foreach (var note in flat.Notes)
-        {
-            var from = ScoreTime.Max(note.Start, spot.Start);
-            var to = ScoreTime.Min(note.Start + note.Length, spot.End);
-            if (from >= to)
-            {
-                continue;
-            }
-            var weight = (to - from).Per(spot.End - spot.Start) is var share
-                ? (double)share.Numerator / share.Denominator
-                : 0;
-            weight *= from == spot.Start ? 2 : 1;
-            price += (set >> (note.Pitch.Tone.PitchClass) & 1) == 1 ? 0 : weight;
-        }
-        return (long)(3000 * price);
+        return (long)(3000 * notes.Sum(n => (set >> n.PitchClass & 1) == 1 ? 0 : n.Weight));
     }
 
     private static long Move(ChordSymbol from, ChordSymbol to, Spot spot)

@@ -46,7 +46,34 @@ internal static class StrideLayer
             var (s, k) = isBass ? (to / row, to % row) : (to % row, to / row);
             var node = isBass ? from[to] * kept + k : k * replaced + from[to];
             var price = shapes[s].Price + (moves is null ? 0 : moves[k * shapes.Length + s]);
-            path.Offer((int)node, to, best[to] + price, s);
+            path.Take((int)node, to, best[to] + price, s);
+        }
+        if (path.Witness is { } witness)
+        {
+            Tell(witness, isBass, before.Length, lines, moves, shapes, kept);
+        }
+    }
+
+    // Every arc by itself, as it is defined.
+    private static void Tell(
+        IPathWitness witness,
+        bool isBass,
+        int before,
+        ReadOnlySpan<long> lines,
+        long[]? moves,
+        LeftShape[] shapes,
+        int kept
+    )
+    {
+        for (var from = 0; from < before; from++)
+        {
+            var (k, r) = isBass ? (from % kept, from / kept) : (from / (before / kept), from % (before / kept));
+            for (var s = 0; s < shapes.Length; s++)
+            {
+                var to = isBass ? s * kept + k : k * shapes.Length + s;
+                var move = moves is null ? 0 : moves[k * shapes.Length + s];
+                witness.Arc(from, to, lines[r * shapes.Length + s] + move + shapes[s].Price);
+            }
         }
     }
 

@@ -15,6 +15,10 @@ internal static class Register
     private const int Lowest = 60,
         Highest = 91;
 
+    /// <summary>A piano's keys.</summary>
+    private const int FirstKey = 21,
+        LastKey = 108;
+
     /// <summary>How to move the tune.</summary>
     public static Interval For(Tune tune, Tone? tonic)
     {
@@ -26,6 +30,14 @@ internal static class Register
         }
         var octaves = Enumerable.Range(-3, 7).OrderBy(o => Off(keys, 12 * o)).ThenBy(o => o).First();
         return new Interval(toKey.Steps + 7 * octaves, toKey.Semitones + 12 * octaves);
+    }
+
+    /// <summary>The first bar with a note that lies beyond the keys of a piano when the tune is moved; null: all lie on
+    /// them.</summary>
+    public static string? BeyondTheKeys(Tune tune, Tone? tonic)
+    {
+        var by = For(tune, tonic).Semitones;
+        return tune.Bars.FirstOrDefault(b => b.Notes.Any(n => n.Pitch.Midi + by is < FirstKey or > LastKey))?.Number;
     }
 
     public static Tune Move(Tune tune, Interval interval) =>
@@ -78,7 +90,8 @@ internal static class Register
         var outside = keys.Count(k => k + by < Lowest || k + by > Highest);
         return Math.Abs(median - BestMedian)
             + 40.0 * outside / keys.Length
-            + (keys[0] + by < 36 || keys[^1] + by > 103 ? 1000 : 0);
+            + (keys[0] + by < 36 || keys[^1] + by > 103 ? 1000 : 0)
+            + (keys[0] + by < FirstKey || keys[^1] + by > LastKey ? 10_000 : 0);
     }
 
     // The shorter way, up or down, spelled.

@@ -80,13 +80,14 @@ internal sealed class RagCandidates(Lattice lattice, RagCell[] cells, RagRules r
             _placed[n] = note.Start;
             Place(n + 1, inEarly, inLate, placing, cost + rules.ApartPrice(at, note.Start), note.Start);
         }
-        if (note.Start - Unit > last && note.Start > _cell.Start && rules.EarlyPrice(at, _cell) is { } early)
+        // In a cell of an odd length, early may lie before it and late beyond the next one's first unit.
+        if (note.Start - Unit > last && note.Start - Unit >= _cell.Start && rules.EarlyPrice(at, _cell) is { } early)
         {
             _placed[n] = note.Start - Unit;
             var price = early + rules.ApartPrice(at, _placed[n]);
             Place(n + 1, inEarly, inLate, placing | (1 << (2 * n)), cost + price, _placed[n]);
         }
-        if (note.Start > last && rules.LatePrice(at, _cell) is { } late)
+        if (note.Start > last && note.Start + Unit <= _cell.End && rules.LatePrice(at, _cell) is { } late)
         {
             _placed[n] = note.Start + Unit;
             var price = late + rules.ApartPrice(at, _placed[n]);

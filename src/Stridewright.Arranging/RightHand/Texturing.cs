@@ -142,8 +142,12 @@ internal sealed class Texturing
         void Add(Texture texture, params Pitch[] below)
         {
             var low = below[0].Midi;
+            if (low < LowestKey || (_stage.Brief.Hands.NoOctaves && top - low >= 12))
+            {
+                return;
+            }
             var stretch = _reach.Of(low, top);
-            if (low < LowestKey || stretch == Stretch.Out || (_stage.Brief.Hands.NoOctaves && top - low >= 12))
+            if (stretch == Stretch.Out)
             {
                 return;
             }

@@ -10,21 +10,34 @@ internal sealed class LayeredPath
     /// <summary>A cost that no sensible path reaches; an arc at or above it is never taken.</summary>
     public const long Never = long.MaxValue / 4;
 
-    private readonly List<(long[] Cost, int[] From, int[] Choice)> _layers = [];
+    private readonly List<(int[] From, int[] Choice)> _layers = [];
+
+    // Costs are kept for two layers only: a long piece has thousands.
+    private long[] _costs = [];
+    private long[] _earlierCosts = [];
+
+    /// <summary>Gives each search of this thread that begins from now on a witness; null, as it is in ordinary work: none.
+    /// For proofs that what a search finds is the cheapest of all it was offered.</summary>
+    [ThreadStatic]
+    public static Func<IPathWitness>? Witnesses;
+
+    /// <summary>The witness of this search.</summary>
+    public IPathWitness? Witness { get; } = Witnesses?.Invoke();
 
     /// <summary>Opens a layer with this many nodes, all unreached.</summary>
     public void OpenLayer(int nodes)
     {
-        var cost = new long[nodes];
-        Array.Fill(cost, Never);
-        _layers.Add((cost, new int[nodes], new int[nodes]));
+        (_earlierCosts, _costs) = (_costs, new long[nodes]);
+        Array.Fill(_costs, Never);
+        _layers.Add((new int[nodes], new int[nodes]));
+        Witness?.Layer(nodes);
     }
 
     /// <summary>Cost of the cheapest path to each node of the last layer.</summary>
-    public ReadOnlySpan<long> Costs => _layers[^1].Cost;
+    public ReadOnlySpan<long> Costs => _costs;
 
     /// <summary>Cost of the cheapest path to each node of the layer before the last.</summary>
-    public ReadOnlySpan<long> EarlierCosts => _layers[^2].Cost;
+    public ReadOnlySpan<long> EarlierCosts => _earlierCosts;
 
     /// <summary>Starts a path at a node of the first layer.</summary>
     public void Start(int node, long cost, int choice) => Offer(-1, node, cost, choice);
@@ -33,12 +46,23 @@ internal sealed class LayeredPath
     /// the layer before; <paramref name="choice"/> is handed back with the path.</summary>
     public void Offer(int from, int to, long total, int choice)
     {
-        var (cost, back, chosen) = _layers[^1];
-        if (total < cost[to])
+        if (Witness is not null && (from < 0 || EarlierCosts[from] < Never))
         {
-            cost[to] = total;
+            Witness.Arc(from, to, total - (from < 0 ? 0 : EarlierCosts[from]));
+        }
+        Take(from, to, total, choice);
+    }
+
+    /// <summary>The same for who has found the cheapest of several arcs himself, and told the witness of them all.</summary>
+    public void Take(int from, int to, long total, int choice)
+    {
+        if (total < _costs[to])
+        {
+            var (back, chosen) = _layers[^1];
+            _costs[to] = total;
             back[to] = from;
             chosen[to] = choice;
+            LastReachedLayer = _layers.Count - 1;
         }
     }
 
@@ -46,23 +70,23 @@ internal sealed class LayeredPath
     /// the last layer was reached; <see cref="LastReachedLayer"/> then tells how far it went.</summary>
     public (long Cost, (int Node, int Choice)[] Steps)? Best()
     {
-        var last = _layers[^1].Cost;
-        var node = Array.IndexOf(last, last.Min());
-        if (last[node] >= Never)
+        var node = Array.IndexOf(_costs, _costs.Min());
+        if (_costs[node] >= Never)
         {
             return null;
         }
-        var total = last[node];
+        var total = _costs[node];
         var steps = new (int, int)[_layers.Count];
         for (var layer = _layers.Count - 1; layer >= 0; layer--)
         {
-            var (_, from, choice) = _layers[layer];
+            var (from, choice) = _layers[layer];
             steps[layer] = (node, choice[node]);
             node = from[node];
         }
+        Witness?.Found(total, steps);
         return (total, steps);
     }
 
-    /// <summary>Index of the last layer that any path reaches.</summary>
-    public int LastReachedLayer => _layers.FindLastIndex(l => l.Cost.Min() < Never);
+    /// <summary>Index of the last layer that any path reaches; −1: none.</summary>
+    public int LastReachedLayer { get; private set; } = -1;
 }

@@ -78,6 +78,9 @@ internal sealed class Engine : IDisposable
 
     public byte[] TimeMap(ReadOnlySpan<byte> options) => Take("timeMap", Pass(options));
 
+    /// <summary>The loaded score as a standard MIDI file.</summary>
+    public byte[] Midi() => Convert.FromBase64String(System.Text.Encoding.ASCII.GetString(Take("midi")));
+
     /// <summary>What the library had to say since the last time, a line each.</summary>
     public string TakeLog() => (string)_bridge.InvokeMethod("takeLog");
 

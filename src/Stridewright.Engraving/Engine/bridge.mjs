@@ -65,5 +65,6 @@ globalThis.bridge = {
     pageCount: () => verovio._vrvToolkit_getPageCount(toolkit),
     page: (number) => bytesAt(verovio._vrvToolkit_renderToSVG(toolkit, number, 0)),
     timeMap: (options) => withText(options, (at) => bytesAt(verovio._vrvToolkit_renderToTimemap(toolkit, at))),
+    midi: () => bytesAt(verovio._vrvToolkit_renderToMIDI(toolkit)),
     takeLog: () => log.splice(0).join("\n"),
 };

@@ -56,14 +56,20 @@ internal static class ChordSuffix
         (ChordKind.SuspendedSecond, "+7", "7sus2 7(sus2)"),
         (ChordKind.SuspendedFourth, "+7 +9", "9sus4 9sus 9(sus4) 9(sus)"),
         (ChordKind.SuspendedFourth, "+7 +9 +13", "13sus4 13sus 13(sus4) 13(sus)"),
+        (ChordKind.SuspendedFourth, "+7 +b9", "7sus4(b9) 7b9sus4 7b9sus"),
+        (ChordKind.SuspendedFourth, "+#7", "maj7sus4 maj7sus M7sus4 M7sus"),
+        (ChordKind.MajorMinor, "+9", "m(maj9) mmaj9 mM9 minmaj9 -maj9 -M9 m^9 -^9 mΔ9 -Δ9"),
         (ChordKind.AugmentedSeventh, "+9", "9#5 +9 9+ aug9 9(#5) 9+5"),
-        (ChordKind.AugmentedSeventh, "+#9", "7alt alt"),
+        (ChordKind.AugmentedSeventh, "+#9", "7alt alt alt7"),
         (ChordKind.MajorSeventh, "~#5", "maj7#5 maj7(#5) +maj7 +M7 M7#5 ^7#5 Δ7#5 augmaj7 +(maj7)"),
     ];
 
     private static readonly Dictionary<string, (ChordKind Kind, ValueList<ChordDegree> Degrees)> ByName =
         Rows.SelectMany(row => row.Names.Split(' ').Select(name => (name, value: (row.Kind, DegreesOf(row.Degrees)))))
             .ToDictionary(e => e.name, e => e.value, StringComparer.Ordinal);
+
+    /// <summary>Every way of writing a kind that is known by name.</summary>
+    public static IReadOnlyCollection<string> Names => ByName.Keys;
 
     private static readonly int LongestName = ByName.Keys.Max(n => n.Length);
 
@@ -87,7 +93,12 @@ internal static class ChordSuffix
             }
             var run = suffix[i..Math.Max(end, i + 1)];
             var lower = run.ToLowerInvariant();
-            text.Append(Words.Contains(lower) ? lower : run);
+            // The m before a further word keeps its case: a capital is major.
+            text.Append(
+                !Words.Contains(lower) ? run
+                : lower is "madd" or "mmaj" ? run[0] + lower[1..]
+                : lower
+            );
             i += run.Length;
         }
         return text.ToString();
@@ -218,12 +229,14 @@ internal static class ChordSuffix
         if (
             !int.TryParse(text[..digits], NumberStyles.None, CultureInfo.InvariantCulture, out var value)
             || value is < 1 or > 13
-            || (change is null && (alter == 0 || value is not (5 or 6 or 9 or 11 or 13)))
+            || (change is null && (alter == 0 || (value, alter) is not ((5 or 6 or 9 or 11 or 13, _) or (4, > 0))))
         )
         {
             return false;
         }
         text = text[digits..];
+        // A raised fourth without a word is the raised eleventh.
+        value = change is null && value == 4 ? 11 : value;
         change ??= Has(kind, before, value) ? DegreeChange.Alter : DegreeChange.Add;
         degree = new ChordDegree(value, alter, change.Value);
         return true;

@@ -10,6 +10,7 @@ public sealed class OddBarsTests
         "M:6/8\nL:1/8\nK:F",
         "\"F\"F2F A2B|\"C7\"c2d c2c|\"F\"F2F A2B E/G|F2F A2B|\"C7\"c2d c3|\"F\"c2d c2B|A2G F3|"
     )]
+    [InlineData("M:3/4\nL:1/16\nK:G", "\"D\"f6g2a4|f6g2a4|f6g2a4|[M:27/16]d8ca3b2c2g2g2e2a2c3|[M:3/4]f6g2a4|")]
     public void A_bar_of_an_odd_length_is_stepped_over(string head, string body)
     {
         var tune = Tunes.Abc(head, body);
@@ -53,12 +54,51 @@ public sealed class OddBarsTests
         Assert.True(result.Arrangement is not null, result.Refusal?.ToString());
     }
 
-    [Fact(Skip = "Defect: no octave is right for such a tune, and the one taken lies beyond the keys there are")]
-    public void A_tune_wider_than_any_register_is_arranged_or_refused()
+    [Theory]
+    [InlineData("cdef|gage|c'''2 C,,,,2|")]
+    public void A_tune_wider_than_the_piano_is_refused_with_its_bar(string body)
     {
-        // Most of it on the lowest C of the piano, one note on its highest.
-        var tune = Tunes.Abc("M:2/4\nL:1/8\nK:C", "\"C\"C,,,C,,,C,,,C,,,|c'''2 C,,,2|");
+        var tune = Tunes.Abc("M:2/4\nL:1/8\nK:C", "\"C\"" + body);
         var result = Arranger.Arrange(tune, new Brief(), TestContext.Current.CancellationToken);
-        Assert.True(result.Arrangement is not null || result.Refusal is not null);
+        Assert.Equal("3", result.Refusal!.Place.Bar);
+        Assert.Contains("octave", result.Refusal.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("C,,,C,,,C,,,C,,,|c'''2 C,,,2|")] // from the lowest C of the piano to its highest
+    [InlineData("c'c'c'c'|C,,,2 c'2|")]
+    public void A_tune_as_wide_as_the_piano_is_arranged_or_refused(string body)
+    {
+        for (var level = 1; level <= 6; level++)
+        {
+            var tune = Tunes.Abc("M:2/4\nL:1/8\nK:C", "\"C\"" + body);
+            var brief = new Brief { LeftLevel = level, RightLevel = level };
+            var result = Arranger.Arrange(tune, brief, TestContext.Current.CancellationToken);
+            Assert.True(result.Arrangement is not null || result.Refusal is not null);
+        }
+    }
+
+    [Fact]
+    public void A_tune_of_a_thousand_bars_without_chords_is_set_soon()
+    {
+        var tune = Tunes.Abc(
+            "M:2/4\nL:1/16\nK:G",
+            string.Concat(Enumerable.Repeat("G2A2B2c2|dBGB d4|e2d2c2A2|G8|", 256))
+        );
+        var clock = System.Diagnostics.Stopwatch.StartNew();
+        var result = Arranger.Arrange(tune, new Brief(), TestContext.Current.CancellationToken);
+        Assert.NotNull(result.Arrangement);
+        // A second; half a minute when each chord was weighed against every note of the tune. Other work may run beside.
+        Assert.InRange(clock.Elapsed, TimeSpan.Zero, TimeSpan.FromSeconds(10));
+    }
+
+    [Theory]
+    [InlineData("M:4/4\nL:1/16\nK:C", "CDEFGABcdcBAGFED|", 1100, "17600 notes")]
+    [InlineData("M:4/4\nL:1/1\nK:C", "C16|", 300, "4800 whole notes")]
+    public void More_than_a_tune_can_be_is_refused(string head, string bar, int times, string told)
+    {
+        var tune = Tunes.Abc(head, string.Concat(Enumerable.Repeat(bar, times)));
+        var result = Arranger.Arrange(tune, new Brief(), TestContext.Current.CancellationToken);
+        Assert.Contains(told, result.Refusal!.Message, StringComparison.Ordinal);
     }
 }
