@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 using Stridewright.Cli.Output;
 using Stridewright.Music;
 using Stridewright.Workbench;
@@ -23,6 +24,13 @@ internal sealed class ArrangeCommand
     private readonly Option<string?> _part = Options.Text("--part", CliMessages.PartHelp, "NAME");
     private readonly Option<string?> _feel = Options.Text("--feel", CliMessages.FeelHelp, CliMessages.Feels);
     private readonly Option<int?> _level = Options.Whole("--level", CliMessages.LevelHelp, "1-6");
+    private readonly Option<LevelRange?> _levels = Options.Chosen(
+        "--levels",
+        CliMessages.LevelsHelp,
+        "1-6",
+        Choices.Levels,
+        CliMessages.LevelRanges
+    );
     private readonly Option<int?> _left = Options.Whole("--left", CliMessages.LeftHelp, "1-6");
     private readonly Option<int?> _right = Options.Whole("--right", CliMessages.RightHelp, "1-6");
     private readonly Option<double?> _raggedness = Options.Number("--raggedness", CliMessages.RaggednessHelp, "0-1");
@@ -71,6 +79,7 @@ internal sealed class ArrangeCommand
             _part,
             _feel,
             _level,
+            _levels,
             _left,
             _right,
             _raggedness,
@@ -137,6 +146,7 @@ internal sealed class ArrangeCommand
             OutputFolder = parsed.GetValue(_out) is { Length: > 0 } folder ? folder : ArrangeRequest.UsualFolder,
             Formats = parsed.GetValue(_format) ?? ArrangeRequest.UsualFormats,
             Paper = parsed.GetValue(_paper) is { } paper ? Choices.Paper(paper)!.Value : Paper.A4,
+            Levels = parsed.GetValue(_levels),
             Plain = parsed.GetValue(_plain),
             Replace = parsed.GetValue(_replace),
             Part = parsed.GetValue(_part),
@@ -177,6 +187,18 @@ internal static class Choices
             "letter" => Workbench.Paper.Letter,
             _ => null,
         };
+
+    /// <summary>Levels such as <c>1-6</c>, or one; null when the text is neither.</summary>
+    public static LevelRange? Levels(string text)
+    {
+        var ends = text.Split('-', StringSplitOptions.TrimEntries);
+        return ends.Length is 1 or 2 && Level(ends[0]) is { } first && Level(ends[^1]) is { } last
+            ? new LevelRange(first, last)
+            : null;
+
+        static int? Level(string text) =>
+            int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var level) ? level : null;
+    }
 
     /// <summary>The formats of a comma list; null when one of them is none.</summary>
     public static ValueList<OutputFormat>? Formats(string text)

@@ -70,6 +70,8 @@ internal static class CliMessages
     public const string Feels = "classic|stride|waltz|six-eight";
     public const string LevelHelp =
         "Level of both hands: 1 roots and single notes, 2 off-beats, 3 full stride, 4 octaves on first beats and ties over the bar line, 5 octaves, 6 tenths and full chords [default: 4]";
+    public const string LevelRanges = "two levels such as 1-6";
+    public const string LevelsHelp = "Several levels, each set and written as NAME.level-N, with what it adds";
     public const string LeftHelp = "Level of the left hand alone";
     public const string RightHelp = "Level of the right hand alone";
     public const string RaggednessHelp = "How often the level's syncopations occur: 0 plain, 1 most [default: 0.5]";

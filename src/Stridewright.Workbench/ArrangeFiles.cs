@@ -19,6 +19,9 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
     private readonly List<Problem> _problems = [];
     private readonly OutputNames _names = new();
 
+    // Of the tune at work, the score of the level before by key.
+    private readonly Dictionary<string, Score> _easier = [];
+
     public ArrangeReport Run(CancellationToken cancellation)
     {
         var reader = new BriefReader(tools);
@@ -56,6 +59,19 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
         if (request.AllKeys && request.Wishes.Key is not null)
         {
             yield return new Problem("all-keys", null, "", WorkbenchMessages.OneKeyOfAll);
+        }
+        if (request.Levels is { } levels)
+        {
+            var wishes = request.Wishes;
+            if (levels.First < Brief.LowestLevel || levels.Last > Brief.HighestLevel || levels.First > levels.Last)
+            {
+                var message = WorkbenchMessages.Levels(levels, Brief.LowestLevel, Brief.HighestLevel);
+                yield return new Problem("levels", null, "", message);
+            }
+            if ((wishes.Level ?? wishes.LeftLevel ?? wishes.RightLevel) is not null)
+            {
+                yield return new Problem("levels", null, "", WorkbenchMessages.LevelsAndLevel);
+            }
         }
     }
 
@@ -125,7 +141,7 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
             {
                 tell((n - 1.0) / tunes.Count);
             }
-            ArrangeInKeys(job, brief, outputs, cancellation);
+            ArrangeAtLevels(job, brief, outputs, cancellation);
         }
     }
 
@@ -150,7 +166,7 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
                 name.Length > 0 ? name : OutputNames.OfWords(WorkbenchMessages.LeftHandTitle),
                 remarks
             );
-            ArrangeInKeys(job, brief with { LeftHandOnly = true }, outputs, cancellation);
+            ArrangeAtLevels(job, brief with { LeftHandOnly = true }, outputs, cancellation);
         }
     }
 
@@ -171,6 +187,40 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
             Fail(input.Name, "", WorkbenchMessages.NoTuneInside);
         }
         return findings.Where(f => f.Severity != Severity.Error).Select(ReportOf.Remark).ToValueList();
+    }
+
+    // A tune at the one level of the brief, or at several, each told with what it adds to the one before.
+    private void ArrangeAtLevels(TuneJob job, Brief brief, OutputFiles outputs, CancellationToken cancellation)
+    {
+        if (request.Levels is not { } levels)
+        {
+            ArrangeInKeys(job, brief, outputs, cancellation);
+            return;
+        }
+        var before = _written.Count;
+        _easier.Clear();
+        for (var level = levels.First; level <= levels.Last; level++)
+        {
+            var atLevel = job with
+            {
+                WantedName = OutputNames.AtLevel(job.WantedName, level),
+                Remarks = _written.Count == before ? job.Remarks : [],
+            };
+            ArrangeInKeys(atLevel, brief with { LeftLevel = level, RightLevel = level }, outputs, cancellation);
+        }
+    }
+
+    // What a setting adds to the one of the level before in the same key; null where levels were not asked for.
+    private string? Adds(Arrangement arrangement)
+    {
+        if (request.Levels is null)
+        {
+            return null;
+        }
+        var key = arrangement.Key.ToString();
+        var step = _easier.TryGetValue(key, out var easier) ? LevelStep.Between(easier, arrangement.Score) : null;
+        _easier[key] = arrangement.Score;
+        return WorkbenchMessages.Adds(arrangement.Brief.LeftLevel, arrangement.Score.LeftHandOnly, step);
     }
 
     // A tune in its one key, or in all twelve, and then as a booklet too.
@@ -309,6 +359,7 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
                 Outputs = files,
                 Setting = ReportOf.Setting(arrangement, verdict, tools.HardestBars(verdict)),
                 Reading = renamed,
+                Adds = Adds(arrangement),
             }
         );
         return pages;

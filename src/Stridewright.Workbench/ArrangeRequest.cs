@@ -67,8 +67,14 @@ public sealed record ArrangeRequest
     /// behind a colon; null for the likeliest.</summary>
     public string? Part { get; init; }
 
+    /// <summary>Levels at which each tune is set, for both hands; null: the one of the wishes.</summary>
+    public LevelRange? Levels { get; init; }
+
     public Wishes Wishes { get; init; } = new();
 }
+
+/// <summary>Levels from one to another, both counted in.</summary>
+public sealed record LevelRange(int First, int Last);
 
 /// <summary>
 /// The brief as a person gives it; null where nothing was said. Names of the wishes in messages are the words a person

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Stridewright.Workbench.Reports;
 
 namespace Stridewright.Workbench;
 
@@ -80,6 +81,33 @@ internal static class WorkbenchMessages
         $"it could not be engraved ({reason}): leave pdf, svg and png out of --format";
 
     public static string Feel(string given) => $"'{given}' is no feel: choose classic, stride, waltz or six-eight";
+
+    public const string LevelsAndLevel = "give either one level or several, not both";
+
+    public static string Levels(LevelRange given, int lowest, int highest) =>
+        FormattableString.Invariant(
+            $"{given.First}-{given.Last} are no levels: give two from {lowest} to {highest}, the lower first, such as {lowest}-{highest}"
+        );
+
+    /// <summary>What a level adds, and how much of the one before stands again.</summary>
+    public static string Adds(int level, bool leftHandOnly, LevelStep? step)
+    {
+        var (left, right) = level switch
+        {
+            1 => ("single roots, the chord beside them", "the tune, one off-beat figure a phrase"),
+            2 => ("the fifth, leaps up to an octave", "off-beat figures within the half bar"),
+            3 => ("full stride on single basses", "ties over mid-bar"),
+            4 => ("octaves on first beats, short runs", "ties over the bar line, thirds and sixths on accents"),
+            5 => ("octaves throughout, more runs, breaks", "octaves"),
+            _ => ("tenths, rolled where the hand asks", "octaves with inner notes, crushed notes"),
+        };
+        var adds = "level " + level + (leftHandOnly ? $" adds {left}" : $" adds left: {left}; right: {right}");
+        return step is null ? adds
+            : leftHandOnly ? FormattableString.Invariant($"{adds} (chords again {step.ChordsAgain} of {step.Chords})")
+            : FormattableString.Invariant(
+                $"{adds} (again: {step.OnsetsAgain} of {step.Onsets} right-hand onsets, {step.ChordsAgain} of {step.Chords} chords)"
+            );
+    }
 
     public static string Level(int given, int lowest, int highest) =>
         string.Create(CultureInfo.InvariantCulture, $"{given} is no level: choose {lowest} to {highest}");

@@ -92,6 +92,7 @@ public sealed class ArrangeCommandTests
     [Theory]
     [InlineData("--level seven", "--level: 'seven' is no whole number")]
     [InlineData("--level 4.5", "--level: '4.5' is no whole number")]
+    [InlineData("--levels one-six", "--levels: 'one-six' is not among two levels such as 1-6")]
     [InlineData("--raggedness 0,5", "--raggedness: '0,5' is no number")]
     [InlineData("--paper a5", "--paper: 'a5' is not among a4|letter")]
     [InlineData("--format pdf,gif", "--format: 'pdf,gif' is not among")]

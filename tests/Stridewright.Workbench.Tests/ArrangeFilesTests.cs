@@ -89,6 +89,33 @@ public sealed class ArrangeFilesTests : IDisposable
     }
 
     [Fact]
+    public void Each_level_asked_for_is_written_with_what_it_adds()
+    {
+        var request = Request(_folder.Put("ferry.abc", OneTune)) with
+        {
+            Levels = new(2, 4),
+            Formats = [OutputFormat.Midi],
+        };
+        var report = Arrange(new FakeTools(), request);
+        Assert.Equal(["ferry.level-2.mid", "ferry.level-3.mid", "ferry.level-4.mid"], _folder.Files("out"));
+        Assert.Equal([2, 3, 4], report.Written.Select(w => w.Setting.LeftLevel));
+        Assert.DoesNotContain("again", report.Written[0].Adds, StringComparison.Ordinal);
+        Assert.All(report.Written.Skip(1), w => Assert.Contains("again", w.Adds, StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData(0, 3)]
+    [InlineData(3, 7)]
+    [InlineData(4, 2)]
+    public void Levels_that_there_are_not_are_a_bad_wish(int first, int last)
+    {
+        var request = Request(_folder.Put("ferry.abc", OneTune)) with { Levels = new(first, last) };
+        var report = Arrange(new FakeTools(), request);
+        Assert.Equal(ArrangeOutcome.BadWish, report.Outcome);
+        Assert.Equal("levels", report.Problems[0].File);
+    }
+
+    [Fact]
     public void The_plain_tune_is_written_beside_the_setting_in_the_same_formats()
     {
         var ferry = _folder.Put("ferry.abc", OneTune);

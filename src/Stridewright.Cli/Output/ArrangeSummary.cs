@@ -16,6 +16,10 @@ internal static class ArrangeSummary
         foreach (var tune in report.Written.Count > 1 ? report.Written.AsEnumerable() : [])
         {
             output.WriteLine(CliMessages.OneLine(CliMessages.TuneInALine(tune)));
+            if (tune.Adds is { } adds)
+            {
+                output.WriteLine("  " + adds);
+            }
         }
         if (report.Written.Count + report.Problems.Count > 1)
         {

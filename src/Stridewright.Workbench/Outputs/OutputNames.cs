@@ -24,6 +24,9 @@ internal sealed class OutputNames
         + tonic.Step
         + string.Concat(Enumerable.Repeat(tonic.Alter < 0 ? "-flat" : "-sharp", Math.Abs(tonic.Alter)));
 
+    /// <summary>A name with a level behind it, such as <c>tune.level-3</c>.</summary>
+    public static string AtLevel(string name, int level) => FormattableString.Invariant($"{name}.level-{level}");
+
     public static string OfFile(string path) => Path.GetFileNameWithoutExtension(path);
 
     /// <param name="number">Place in the book, from 1.</param>

@@ -56,6 +56,9 @@ public sealed record WrittenTune
 
     /// <summary>What the reader repaired or left out.</summary>
     public ValueList<Remark> Reading { get; init; } = [];
+
+    /// <summary>What its level adds to the one before; null where levels were not asked for.</summary>
+    public string? Adds { get; init; }
 }
 
 /// <param name="Unchanged">The file stood there already with the same bytes.</param>
