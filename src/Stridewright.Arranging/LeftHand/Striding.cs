@@ -12,9 +12,9 @@ internal sealed class Striding
     private const long Forced = 40_000;
     private const double DriftKeys = 3;
 
-    /// <summary>Largest share of off-beat chords that give way to runs, by level: each leaves nine tenths of the level
+    /// <summary>Largest share of off-beat chords that give way to runs and breaks, by level: each leaves nine tenths of the level
     /// below standing.</summary>
-    private static readonly double[] MostRuns = [0, 0, 0, 0.065, 0.115, 0.115];
+    private static readonly double[] MostRuns = [1, 1, 1, 0.065, 0.12, 0.12];
     private const long DearestRun = 8000;
     private readonly Stage _stage;
     private readonly Lattice _lattice;
@@ -62,10 +62,10 @@ internal sealed class Striding
         CancellationToken cancellation
     )
     {
-        for (var dearer = 0L; ; dearer += 400)
+        for (var dearer = 0L; ; dearer = Math.Max(400, 2 * dearer))
         {
             var line = Solve(stage, right, homes, strainPrice, dearer, cancellation);
-            if (line.RunShare <= MostRuns[stage.Brief.LeftLevel - 1] || dearer >= DearestRun)
+            if (line.GivenWay <= MostRuns[stage.Brief.LeftLevel - 1] || !line.Runs || dearer >= DearestRun)
             {
                 return line;
             }
@@ -84,10 +84,11 @@ internal sealed class Striding
 
     private LeftLine Solve(CancellationToken cancellation)
     {
-        var slots = Breaks.Apply(_stage, _right, LeftSlot.Of(_lattice));
+        var places = LeftSlot.Of(_lattice);
+        var slots = Breaks.Apply(_stage, _right, places);
         if (slots.Length == 0)
         {
-            return new LeftLine([], 0);
+            return new LeftLine([], 0, 0);
         }
         var nothing = new LeftShape(LeftKind.Rest, [], Stretch.Comfortable, 0, false);
         LeftShape[] basses = [nothing],
@@ -126,7 +127,7 @@ internal sealed class Striding
         var notes = slots.Select(
             (slot, i) => new LeftNote(slot, (slot.IsBass ? layers[i].Basses : layers[i].Chords)[steps[i].Choice])
         );
-        return new LeftLine([.. notes.Where(n => !n.Shape.IsRest)], cost);
+        return new LeftLine([.. notes.Where(n => !n.Shape.IsRest)], places.Count(p => !p.IsBass), cost);
     }
 
     private LeftShape[] Shapes(LeftSlot[] slots, int index)
@@ -449,15 +450,14 @@ internal sealed class Striding
 internal sealed record LeftNote(LeftSlot Slot, LeftShape Shape);
 
 /// <summary>The finished left hand.</summary>
-internal sealed record LeftLine(LeftNote[] Notes, long Cost)
+/// <param name="WeakPlaces">How many chords the plain pattern has.</param>
+internal sealed record LeftLine(LeftNote[] Notes, int WeakPlaces, long Cost)
 {
-    /// <summary>Share of weak places that take a note of a run.</summary>
-    public double RunShare
-    {
-        get
-        {
-            var weak = Notes.Count(n => !n.Slot.IsBass);
-            return weak == 0 ? 0 : (double)Notes.Count(n => n.Shape.IsRun && n.Shape.MustStep) / weak;
-        }
-    }
+    public bool Runs => Notes.Any(n => n.Shape.IsRun && n.Shape.MustStep);
+
+    /// <summary>Share of the plain pattern's chords that give way to runs, breaks and rests.</summary>
+    public double GivenWay =>
+        WeakPlaces == 0
+            ? 0
+            : 1 - (double)Notes.Count(n => !n.Slot.IsBass && !(n.Shape.IsRun && n.Shape.MustStep)) / WeakPlaces;
 }

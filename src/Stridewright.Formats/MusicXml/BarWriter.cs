@@ -96,12 +96,9 @@ internal sealed class BarWriter
 
     private void WriteStaves()
     {
-        if (HasBoth)
-        {
-            _xml.Number("staves", 2);
-        }
         if (!_score.LeftHandOnly)
         {
+            _xml.Number("staves", _isLeadSheet ? 1 : 2);
             WriteClef("1", "G", 2);
         }
         if (!_isLeadSheet)
