@@ -94,6 +94,31 @@ public sealed class StraighteningTests
     public void No_random_tune_holds_an_off_beat_note_through_a_beat_when_straightened() =>
         Gen.Select(Tunes.Any, Gen.Int[0, 0x7FFF]).Sample((tune, ties) => AssertLaws(Tied(tune, ties)), iter: 2000);
 
+    // Printed plain and read back: the same notes at the same places, so the law holds for the sheet too.
+    [Fact]
+    public void A_straightened_tune_printed_plain_is_valid_and_holds_no_off_beat_note_through_a_beat() =>
+        Gen.Select(Tunes.Any, Gen.Int[0, 0x7FFF])
+            .Sample(
+                (tune, ties) =>
+                {
+                    var plain = Arranger.Plain(Tied(tune, ties)).Tune;
+                    if (!plain.Bars.Any(b => b.Notes.Count > 0))
+                    {
+                        return;
+                    }
+                    using var sheet = new MemoryStream();
+                    MusicXmlWriter.Write(plain, sheet);
+                    sheet.Position = 0;
+                    Assert.Empty(MusicXmlSchema.Faults(sheet));
+                    sheet.Position = 0;
+                    var read = MusicXmlReader.ReadTune(sheet).Value!;
+                    Assert.Equal(plain.Bars.Select(b => b.Length), read.Bars.Select(b => b.Length));
+                    Assert.Equal(Sounds(plain, (_, _) => false), Sounds(read, (_, _) => false));
+                    Assert.Empty(Syncopations(read));
+                },
+                iter: 200
+            );
+
     private static void AssertLaws(Tune tune)
     {
         var straight = Straightening.Apply(tune).Tune;
