@@ -51,6 +51,7 @@ public sealed class StraighteningTests
     [InlineData("M:4/4\nL:1/8", "c2d4e2|(3cde (3fga g4|c8|")]
     [InlineData("M:6/8\nL:1/8", "cd2e2f|c>de c3-|c3f2g|")]
     [InlineData("M:3/4\nL:1/4", "cd2|c3-|c2c|")]
+    [InlineData("M:6/4\nL:1/4", "cde2fg|c2d2e2|")]
     [InlineData("M:2/4\nL:1/16", "c3d e2fg|cd3e4|")]
     // Tied on the beat, and off the beat into the next half-beat.
     [InlineData("M:2/4\nL:1/16", "c4-c2de|f2g2a4|")]
@@ -192,11 +193,13 @@ public sealed class StraighteningTests
         {
             var bar = tune.Bars[i];
             var from = now - BarSeams.Lead(tune, i);
+            var threefold = bar.Metre is { Count: 6 or 9 or 12, Unit: 8 };
+            var beat = new ScoreTime(threefold ? 3 : 1, bar.Metre.Unit);
             foreach (var (parts, places) in new[] { (1, beats), (2, halves) })
             {
-                for (var k = 0; from + bar.Metre.Beat * k / parts < now + bar.Length; k++)
+                for (var k = 0; from + beat * k / parts < now + bar.Length; k++)
                 {
-                    if (from + bar.Metre.Beat * k / parts is var place && place >= now)
+                    if (from + beat * k / parts is var place && place >= now)
                     {
                         places.Add(place);
                     }
@@ -204,11 +207,11 @@ public sealed class StraighteningTests
             }
             var end = now + bar.Length;
             lines.Add(end);
-            for (var parts = 4; parts <= 64 && !bar.Metre.IsCompound; parts *= 2)
+            for (var parts = 4; parts <= 64 && !threefold; parts *= 2)
             {
-                for (var k = 1; from + bar.Metre.Beat * k / parts < end; k += 2)
+                for (var k = 1; from + beat * k / parts < end; k += 2)
                 {
-                    fine.Add(from + bar.Metre.Beat * k / parts);
+                    fine.Add(from + beat * k / parts);
                 }
             }
             now = end;
