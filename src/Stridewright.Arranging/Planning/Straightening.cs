@@ -10,12 +10,13 @@ public sealed record Straightened(Tune Tune, int Moved);
 
 /// <summary>
 /// Takes the syncopation out of a tune, so that it can be ragged afresh. A sound is a note with those tied to it, and
-/// with repetitions that are held on the same syllable. Two kinds are syncopated:
+/// with repetitions that are held on the same syllable. The beat is the metre's unit, in 6/8, 9/8 and 12/8 three of them;
+/// in 6/4, which moves in quarters, the quarter. Two kinds are syncopated:
 /// <list type="bullet">
-/// <item>in every metre, triplets included: it begins off the metre's beat and lasts past the next beat or bar
-/// line;</item>
-/// <item>in simple metres: it begins on a place of the binary grid finer than the half-beat and lasts past the next
-/// half-beat. A dotted pair that fills the beat is none, whichever of the two is the short one.</item>
+/// <item>in every metre, triplets included: it begins off the beat and lasts past the next beat or bar line;</item>
+/// <item>in metres other than 6/8, 9/8 and 12/8: it begins on a place of the binary grid finer than the half-beat and
+/// lasts past the next half-beat. A dotted pair that fills the beat is none, whichever of the two is the short
+/// one.</item>
 /// </list>
 /// Such a sound returns to the place that it was held through, if that is at most half a beat away; the note before it
 /// lasts until then where that makes no new syncopation. The place is always free: only the sound itself was sounding
@@ -129,7 +130,7 @@ public static class Straightening
             var (start, end) = (pieces[0].Start, pieces[^1].End);
             var bar = pieces[0].Bar;
             var next = NextBeat(start, bar);
-            var most = _tune.Bars[bar].Metre.Beat * new ScoreTime(1, 2);
+            var most = BeatOf(bar) * new ScoreTime(1, 2);
             if (end <= next || next - start <= most || IsOnBeat(start, bar))
             {
                 sounds.Add(new Sound(pieces.ToValueList(), start, end));
@@ -158,9 +159,9 @@ public static class Straightening
             {
                 return beat;
             }
-            var part = metre.Beat * new ScoreTime(1, 2);
+            var part = BeatOf(bar) * new ScoreTime(1, 2);
             var place = PlaceOf(start, bar);
-            if (metre.IsCompound || place.IsMultipleOf(part) || !BitOperations.IsPow2(place.Per(part).Denominator))
+            if (IsThreefold(metre) || place.IsMultipleOf(part) || !BitOperations.IsPow2(place.Per(part).Denominator))
             {
                 return null;
             }
@@ -170,9 +171,14 @@ public static class Straightening
 
         private ScoreTime PlaceOf(ScoreTime time, int bar) => time - _starts[bar] + _leads[bar];
 
-        private bool IsOnBeat(ScoreTime time, int bar) => PlaceOf(time, bar).IsMultipleOf(_tune.Bars[bar].Metre.Beat);
+        private bool IsOnBeat(ScoreTime time, int bar) => PlaceOf(time, bar).IsMultipleOf(BeatOf(bar));
 
-        private ScoreTime NextBeat(ScoreTime time, int bar) => Next(time, bar, _tune.Bars[bar].Metre.Beat);
+        private ScoreTime NextBeat(ScoreTime time, int bar) => Next(time, bar, BeatOf(bar));
+
+        private ScoreTime BeatOf(int bar) =>
+            _tune.Bars[bar].Metre is var metre && IsThreefold(metre) ? metre.Beat : new ScoreTime(1, metre.Unit);
+
+        private static bool IsThreefold(Metre metre) => metre.IsCompound && metre.Unit >= 8;
 
         // The next multiple of a step, or the bar's end.
         private ScoreTime Next(ScoreTime time, int bar, ScoreTime step)
