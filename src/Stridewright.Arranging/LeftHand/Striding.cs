@@ -62,7 +62,7 @@ internal sealed class Striding
         CancellationToken cancellation
     )
     {
-        for (var dearer = 0L; ; dearer = Math.Max(400, 2 * dearer))
+        for (var dearer = 0L; ; dearer = Math.Max(800, 3 * dearer))
         {
             var line = Solve(stage, right, homes, strainPrice, dearer, cancellation);
             if (line.GivenWay <= MostRuns[stage.Brief.LeftLevel - 1] || !line.Runs || dearer >= DearestRun)

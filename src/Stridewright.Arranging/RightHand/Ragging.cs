@@ -45,7 +45,7 @@ internal static class Ragging
                 extra.Displacement + (early + late > MostDisplaced * lattice.Notes.Length ? 700 : 0),
                 extra.Lateness + (late > MostLate * (early + late) ? 1500 : 0),
                 extra.Syncopation + (figured > MostFigured + (brief.Raggedness - 0.5) ? 400 : 0),
-                MustFollow(lattice, cells, ragged, brief) ? Math.Max(700, 2 * extra.Tie) : extra.Tie
+                MustFollow(lattice, cells, ragged, brief) ? Math.Max(1000, 3 * extra.Tie) : extra.Tie
             );
             if (next == extra || next.Sum > DearestExtra)
             {

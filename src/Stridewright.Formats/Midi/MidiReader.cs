@@ -93,7 +93,7 @@ public static class MidiReader
             {
                 findings.Add(
                     MidiDamage.HeaderCut,
-                    Math.Min(bytes.Length, ChunkHead + length),
+                    Math.Min(bytes.Length, ChunkHead + (long)length),
                     null,
                     MidiMessages.HeaderCut
                 );

@@ -80,6 +80,11 @@ public sealed class MidiFuzzTests
             return bytes.ToArray();
         });
 
+    // Found by damage: the largest length there is, in a header cut off behind it.
+    [Fact]
+    public void A_header_cut_off_behind_a_huge_length_is_refused() =>
+        AssertSound([.. "MThd"u8, 0xFF, 0xFF, 0xFF, 0xFF, 0x7F, 0]);
+
     [Fact]
     public void No_damage_makes_the_readers_throw_or_swell() => Damaged.Sample(AssertSound, iter: 20_000, threads: 1);
 

@@ -23,6 +23,7 @@ public sealed class StageOptimumTests
         nameof(Ragging),
         nameof(Filling),
         nameof(Texturing),
+        nameof(HomePositions),
         nameof(Striding),
     ];
 
