@@ -189,7 +189,7 @@ internal sealed class BassShapes(Stage stage)
             }
             var up = 12 + (third.PitchClass - chord.Root.PitchClass + 12) % 12;
             var stretch = stage.Reach.Of(key, key + up);
-            var colour = stage.Lattice.Feel == Feel.Stride ? -100 : 400;
+            var colour = stage.Lattice.Feel == Feel.Stride ? -100 : 0;
             ValueList<Pitch> pitches = [Pitch.At(key, chord.Root), Pitch.At(key + up, third)];
             if (stretch != Stretch.Out)
             {

@@ -14,8 +14,9 @@ internal sealed class Striding
 
     /// <summary>Largest share of off-beat chords that give way to runs and breaks, by level: each leaves nine tenths of the level
     /// below standing.</summary>
-    private static readonly double[] MostRuns = [1, 1, 1, 0.065, 0.12, 0.12];
-    private const long DearestRun = 8000;
+    private static readonly double[] MostRuns = [1, 1, 1, 0.055, 0.105, 0.105];
+    private const long DearestRun = 6400;
+    private const int RunHalvings = 4;
     private readonly Stage _stage;
     private readonly Lattice _lattice;
     private readonly Reach _reach;
@@ -60,17 +61,13 @@ internal sealed class Striding
         HomePositions homes,
         long strainPrice,
         CancellationToken cancellation
-    )
-    {
-        for (var dearer = 0L; ; dearer = Math.Max(800, 3 * dearer))
-        {
-            var line = Solve(stage, right, homes, strainPrice, dearer, cancellation);
-            if (line.GivenWay <= MostRuns[stage.Brief.LeftLevel - 1] || !line.Runs || dearer >= DearestRun)
-            {
-                return line;
-            }
-        }
-    }
+    ) =>
+        Multiplier.Least(
+            DearestRun,
+            RunHalvings,
+            price => Solve(stage, right, homes, strainPrice, price, cancellation),
+            line => !line.Runs || line.GivenWay <= MostRuns[stage.Brief.LeftLevel - 1]
+        );
 
     /// <summary>One search at one price of runs, however many there are.</summary>
     public static LeftLine Solve(

@@ -9,7 +9,7 @@ namespace Stridewright.Arranging;
 /// <param name="Tie">Of each note taken early over a beat of its cell, or late.</param>
 internal readonly record struct RagExtra(long Displacement, long Lateness, long Syncopation, long Tie)
 {
-    public long Sum => Displacement + Lateness + Syncopation + Tie;
+    public long Sum => Displacement + Lateness + Syncopation;
 }
 
 /// <summary>

@@ -22,6 +22,8 @@ internal static class Ragging
     /// <summary>Share of tune notes, at raggedness up to 0.5, whose places the level below cannot take: less than the tenth
     /// that may differ between levels.</summary>
     private const double MostNew = 0.08;
+    private const long DearestTie = 8000;
+    private const int TieHalvings = 5;
 
     /// <summary>From this level on every rhythm is open; what is below simplifies the level above it.</summary>
     private const int FullLevel = 4;
@@ -33,20 +35,36 @@ internal static class Ragging
                 ? Solve(lattice, brief with { RightLevel = brief.RightLevel + 1 }, weights, cancellation)
                 : null;
         var cells = RagCell.Cut(lattice);
-        var extra = new RagExtra();
         var likings = new Dictionary<(int Tick, int Pattern), long>();
+        return Multiplier.Least(DearestTie, TieHalvings, WithTies, r => !MustFollow(lattice, cells, r, brief));
+        Ragged WithTies(long tie) =>
+            Limited(lattice, brief, weights, cells, fuller, likings, new RagExtra { Tie = tie }, cancellation);
+    }
+
+    // Displaced, late and syncopated notes are held down one after the other.
+    private static Ragged Limited(
+        Lattice lattice,
+        Brief brief,
+        RagWeights weights,
+        RagCell[] cells,
+        Ragged? fuller,
+        Dictionary<(int Tick, int Pattern), long> likings,
+        RagExtra extra,
+        CancellationToken cancellation
+    )
+    {
         while (true)
         {
             var rules = new RagRules(lattice, brief, weights, extra, likings, fuller);
             var ragged = Solve(lattice, cells, rules, cancellation) with { Fuller = fuller };
             var (early, late) = Displaced(lattice, ragged);
             var figured = Figures.Share(Figures.Patterns(lattice, ragged.Onsets));
-            var next = new RagExtra(
-                extra.Displacement + (early + late > MostDisplaced * lattice.Notes.Length ? 700 : 0),
-                extra.Lateness + (late > MostLate * (early + late) ? 1500 : 0),
-                extra.Syncopation + (figured > MostFigured + (brief.Raggedness - 0.5) ? 400 : 0),
-                MustFollow(lattice, cells, ragged, brief) ? Math.Max(1000, 3 * extra.Tie) : extra.Tie
-            );
+            var next = extra with
+            {
+                Displacement = extra.Displacement + (early + late > MostDisplaced * lattice.Notes.Length ? 700 : 0),
+                Lateness = extra.Lateness + (late > MostLate * (early + late) ? 1500 : 0),
+                Syncopation = extra.Syncopation + (figured > MostFigured + (brief.Raggedness - 0.5) ? 400 : 0),
+            };
             if (next == extra || next.Sum > DearestExtra)
             {
                 return ragged;
