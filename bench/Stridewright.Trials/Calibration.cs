@@ -148,8 +148,8 @@ internal static class Calibration
         var (_, lattice) = new Setting(tune, brief, Feel.Classic, Metre.TwoFour, prices).Plan();
         var ragged = Ragging.Solve(lattice, brief, prices.Ragging, CancellationToken.None);
         var stage = new Stage(lattice, brief, prices, 60.0 / 88 / 8);
-        var line = Filling.Solve(stage, ragged, CancellationToken.None);
         var homes = HomePositions.Find(lattice, stage.Reach, CancellationToken.None);
+        var line = Filling.Solve(stage, ragged, homes, CancellationToken.None);
         count.Add(Texturing.Solve(stage, line, homes, 1200, new HashSet<int>(), CancellationToken.None));
     }
 

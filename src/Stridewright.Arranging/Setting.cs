@@ -115,7 +115,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             var silent = new RightLine([], 0);
             return (silent, Striding.Solve(stage, silent, homes, _leftStrain, cancellation));
         }
-        var line = Filling.Solve(stage, ragged, cancellation);
+        var line = Filling.Solve(stage, ragged, homes, cancellation);
         var thin = line.Notes.Where(n => _thinBars.Contains(lattice.BarAt(n.Tick))).Select(n => n.Tick).ToHashSet();
         var right = Texturing.Solve(stage, line, homes, _rightStrain, thin, cancellation);
         var left = Striding.Solve(stage, right, homes, _leftStrain, cancellation);

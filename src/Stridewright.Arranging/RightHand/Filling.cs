@@ -20,6 +20,7 @@ internal sealed class Filling
         PassingOnBeat = 1500,
         NoStep = 6000,
         Apart = 2500,
+        Covering = 3000,
         TooFast = 20_000;
 
     // Price of a melodic interval by semitones; a return to the same key says nothing new.
@@ -47,12 +48,14 @@ internal sealed class Filling
     private readonly Lattice _lattice;
     private readonly Reach _reach;
     private readonly ulong _seed;
+    private readonly HomePositions _homes;
 
     // Fillers of the next level by tick.
     private readonly Dictionary<int, int> _fuller;
 
-    private Filling(Stage stage, RightLine? fuller)
+    private Filling(Stage stage, HomePositions homes, RightLine? fuller)
     {
+        _homes = homes;
         _fuller = fuller?.Notes.Where(n => n.IsFiller).ToDictionary(n => n.Tick, n => n.Top.Midi) ?? [];
         _stage = stage;
         _lattice = stage.Lattice;
@@ -60,11 +63,11 @@ internal sealed class Filling
         _seed = stage.Seed(3);
     }
 
-    public static RightLine Solve(Stage stage, Ragged ragged, CancellationToken cancellation) =>
-        new Filling(stage, ragged.Fuller is { } fuller ? Solve(stage, fuller, cancellation) : null).Solve(
-            ragged.Onsets,
-            cancellation
-        );
+    public static RightLine Solve(Stage stage, Ragged ragged, HomePositions homes, CancellationToken cancellation)
+    {
+        var fuller = ragged.Fuller is { } next ? Solve(stage, next, homes, cancellation) : null;
+        return new Filling(stage, homes, fuller).Solve(ragged.Onsets, cancellation);
+    }
 
     private RightLine Solve(RightOnset[] onsets, CancellationToken cancellation)
     {
@@ -127,6 +130,7 @@ internal sealed class Filling
         var chord = _lattice.ChordAt(onset.Tick).Chord;
         var tones = chord.IsNoChord ? [] : chord.Tones;
         var onBeat = (onset.Tick - bar.Start + bar.Lead) % (2 * Unit) == 0;
+        var chords = _homes.HighestKey(onset.Tick, onset.Tick + Unit);
         var found = new List<Candidate>();
         for (var key = high; key >= low; key--)
         {
@@ -143,6 +147,7 @@ internal sealed class Filling
                 (next - held.Key) * 8 + bar.StrainBar % 2
             );
             var price = (inChord ? 0 : PassingTone + (onBeat ? PassingOnBeat : 0)) + 40 * Variety.Cost(salt) / 100;
+            price += key <= chords ? Covering : 0;
             price += _fuller.TryGetValue(onset.Tick, out var there) && there != key ? Apart : 0;
             found.Add(new Candidate(Pitch.At(key, spelled), price, !inChord, true));
         }

@@ -45,15 +45,15 @@ internal sealed record RagWeights
     public static RagWeights Standard { get; } =
         new()
         {
-            First = [3124, 4449, 2536, 2286, 3334, 1568, 1220, -826, 2163, 2395, 2593, 1990, 4378, 1564, 3065, 310],
-            Second = [2933, 3800, 2064, 2689, 4319, 1816, 705, -301, 2097, 4187, 2441, 2991, 4062, 1908, 2718, 1386],
-            TiedMid = -380,
-            TiedBar = 1100,
+            First = [3088, 3939, 1899, 1548, 2993, 1183, 480, -1810, 2519, 2601, 2674, 1967, 4054, 756, 2892, 66],
+            Second = [3140, 3124, 1905, 2210, 4030, 1270, 23, -1035, 2103, 4574, 2705, 3296, 3410, 1358, 2771, 1496],
+            TiedMid = -439,
+            TiedBar = 1092,
         };
 
     /// <summary>Extra price of a syncopation by raggedness in quarters (0, 0.25, 0.5, 0.75, 1), calibrated so that the
     /// figures' rates grow in proportion.</summary>
-    public long[] SyncopationByRaggedness { get; init; } = [6000, 468, 0, -1156, -2600];
+    public long[] SyncopationByRaggedness { get; init; } = [6000, 781, 0, -1031, -2781];
 
     /// <summary>Extra price of a filler by raggedness in quarters.</summary>
     public long[] FillerByRaggedness { get; init; } = [6000, 600, 0, 0, 0];

@@ -14,5 +14,5 @@ internal sealed record TextureWeights
     public required long[] Leave { get; init; }
 
     public static TextureWeights Standard { get; } =
-        new() { Offset = [0, -705, -1279, -1418, -1000], Leave = [634, -83, 145, 398, 34] };
+        new() { Offset = [0, -805, -1558, -1677, -1178], Leave = [693, -32, 191, 533, 109] };
 }

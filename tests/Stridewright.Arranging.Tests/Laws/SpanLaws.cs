@@ -22,9 +22,9 @@ public sealed class SpanLaws
                     var brief = new Brief { LeftLevel = level, RightLevel = level };
                     var (_, lattice) = new Setting(tune, brief, feel, Feels.MainMetre(tune), Prices.Standard).Plan();
                     var ragged = Ragging.Solve(lattice, brief, RagWeights.Standard, CancellationToken.None);
-                    var line = Filling.Solve(StageOf(lattice, brief, 205), ragged, CancellationToken.None);
                     // The chords' places are the same for all, as for hands of one size.
                     var homes = HomePositions.Find(lattice, new Reach(brief.Hands), CancellationToken.None);
+                    var line = Filling.Solve(StageOf(lattice, brief, 205), ragged, homes, CancellationToken.None);
                     var right = Texturing.Solve(
                         StageOf(lattice, brief, 205),
                         line,
@@ -39,7 +39,7 @@ public sealed class SpanLaws
                     foreach (var span in Spans)
                     {
                         var stage = StageOf(lattice, brief, span);
-                        filling = Lower(filling, Filling.Solve(stage, ragged, CancellationToken.None).Cost);
+                        filling = Lower(filling, Filling.Solve(stage, ragged, homes, CancellationToken.None).Cost);
                         texturing = Lower(
                             texturing,
                             Texturing.Solve(stage, line, homes, 1200, new HashSet<int>(), CancellationToken.None).Cost
