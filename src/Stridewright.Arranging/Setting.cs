@@ -18,6 +18,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
     private readonly bool _hasNotes = written.Bars.Any(b => b.Notes.Count > 0);
     private long _rightStrain = 1200;
     private long _leftStrain = 1200;
+    private long? _runPrice;
 
     public ArrangeResult Work(CancellationToken cancellation)
     {
@@ -113,13 +114,23 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         if (!_hasNotes)
         {
             var silent = new RightLine([], 0);
-            return (silent, Striding.Solve(stage, silent, homes, _leftStrain, cancellation));
+            return (silent, Left(stage, silent, homes, cancellation));
         }
         var line = Filling.Solve(stage, ragged, homes, cancellation);
         var thin = line.Notes.Where(n => _thinBars.Contains(lattice.BarAt(n.Tick))).Select(n => n.Tick).ToHashSet();
         var right = Texturing.Solve(stage, line, homes, _rightStrain, thin, cancellation);
-        var left = Striding.Solve(stage, right, homes, _leftStrain, cancellation);
+        var left = Left(stage, right, homes, cancellation);
         return (Crushing.Add(stage, right), left);
+    }
+
+    // The price of runs is found once: what is set again after the judge's word differs in few bars.
+    private LeftLine Left(Stage stage, RightLine right, HomePositions homes, CancellationToken cancellation)
+    {
+        var left = _runPrice is { } price
+            ? Striding.Solve(stage, right, homes, _leftStrain, price, cancellation)
+            : Striding.Solve(stage, right, homes, _leftStrain, cancellation);
+        _runPrice = left.RunPrice;
+        return left;
     }
 
     // What the judge refused: strain costs more, thick bars are thinned, and what stays is slowed where the brief allows.

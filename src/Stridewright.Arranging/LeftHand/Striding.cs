@@ -85,7 +85,7 @@ internal sealed class Striding
         var slots = Breaks.Apply(_stage, _right, places);
         if (slots.Length == 0)
         {
-            return new LeftLine([], 0, 0);
+            return new LeftLine([], _runPrice, 0, 0);
         }
         var nothing = new LeftShape(LeftKind.Rest, [], Stretch.Comfortable, 0, false);
         LeftShape[] basses = [nothing],
@@ -124,7 +124,7 @@ internal sealed class Striding
         var notes = slots.Select(
             (slot, i) => new LeftNote(slot, (slot.IsBass ? layers[i].Basses : layers[i].Chords)[steps[i].Choice])
         );
-        return new LeftLine([.. notes.Where(n => !n.Shape.IsRest)], places.Count(p => !p.IsBass), cost);
+        return new LeftLine([.. notes.Where(n => !n.Shape.IsRest)], _runPrice, places.Count(p => !p.IsBass), cost);
     }
 
     private LeftShape[] Shapes(LeftSlot[] slots, int index)
@@ -447,8 +447,9 @@ internal sealed class Striding
 internal sealed record LeftNote(LeftSlot Slot, LeftShape Shape);
 
 /// <summary>The finished left hand.</summary>
+/// <param name="RunPrice">The extra price of runs that it was found at.</param>
 /// <param name="WeakPlaces">How many chords the plain pattern has.</param>
-internal sealed record LeftLine(LeftNote[] Notes, int WeakPlaces, long Cost)
+internal sealed record LeftLine(LeftNote[] Notes, long RunPrice, int WeakPlaces, long Cost)
 {
     public bool Runs => Notes.Any(n => n.Shape.IsRun && n.Shape.MustStep);
 
