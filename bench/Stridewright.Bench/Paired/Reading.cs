@@ -1,7 +1,9 @@
 using System.Xml;
 using System.Xml.Linq;
 using Stridewright.Formats.Abc;
+using Stridewright.Formats.Midi;
 using Stridewright.Formats.MusicXml;
+using Stridewright.Sound;
 
 namespace Stridewright.Bench.Paired;
 
@@ -31,6 +33,16 @@ internal static class Reading
             new("read as a score", Bars, () => MusicXmlReader.ReadScore(new MemoryStream(xml)).Value!),
             new("read as a tune", Bars, () => MusicXmlReader.ReadTune(new MemoryStream(xml)).Value!)
         );
+        using var played = new MemoryStream();
+        MidiWriter.Write(Performer.Perform(score), played);
+        var midi = played.ToArray();
+        Race.Run(
+            FormattableString.Invariant($"MIDI, the same score played, {midi.Length} bytes"),
+            "a bar",
+            Rounds,
+            new("every byte once", Bars, () => Bytes(midi)),
+            new("read as a tune", Bars, () => MidiTuneReader.Read(new MemoryStream(midi)).Value!)
+        );
         var document = XDocument.Load(Material.BareReader(xml));
         Race.Run(
             "Writing the same score",
@@ -39,6 +51,17 @@ internal static class Reading
             new("bare XmlWriter, of the finished document", Bars, () => Plain(document)),
             new("written from the score", Bars, () => Material.Xml(score))
         );
+    }
+
+    private static object Bytes(byte[] midi)
+    {
+        using var stream = new MemoryStream(midi);
+        var high = 0;
+        for (int value; (value = stream.ReadByte()) >= 0; )
+        {
+            high += value >> 7;
+        }
+        return high;
     }
 
     private static object Characters(byte[] abc)
