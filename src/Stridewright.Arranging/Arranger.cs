@@ -5,7 +5,7 @@ namespace Stridewright.Arranging;
 /// <summary>Sets a tune for the hands of a brief.</summary>
 public static class Arranger
 {
-    /// <summary>Longest tune that is set, in bars as written.</summary>
+    /// <summary>Longest tune that is set, in bars as written and in bars of the setting.</summary>
     public const int MostBars = 4096;
 
     /// <summary>Most notes of a tune that is set: a thousand bars of sixteenths.</summary>

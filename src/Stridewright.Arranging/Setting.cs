@@ -23,6 +23,10 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
     public ArrangeResult Work(CancellationToken cancellation)
     {
         var (tune, lattice) = Plan();
+        if (lattice.Bars.Length > Arranger.MostBars)
+        {
+            return Arranger.Refused(ArrangingMessages.TooLong(lattice.Bars.Length, Arranger.MostBars));
+        }
         var ragged = _hasNotes ? Ragging.Solve(lattice, brief, prices.Ragging, cancellation) : new Ragged([], 0);
         var homes = HomePositions.Find(lattice, new Reach(brief.Hands), cancellation);
         var unit = Feels.BeatUnit(lattice.Bars[0].Metre);

@@ -7,8 +7,8 @@ namespace Stridewright.Trials;
 
 /// <summary>
 /// Damages files, reads them and sets some of their tunes, and keeps each case that throws, takes more than five seconds of
-/// processor time or more than 500 MB. Setting more than 500 bars, as damage makes them by doubling, may take ten
-/// milliseconds a bar. The same seed gives the same cases in the same order.
+/// processor time or more than 500 MB. Settings of more than 500 bars, as damage makes them by doubling, may
+/// take ten milliseconds a bar. The same seed gives the same cases in the same order.
 /// </summary>
 internal sealed class FuzzRun(FuzzFormat format, IReadOnlyList<byte[]> files, string folder, int seed)
 {
@@ -151,7 +151,8 @@ internal sealed class FuzzRun(FuzzFormat format, IReadOnlyList<byte[]> files, st
             return;
         }
         var tune = tunes[random.Next(tunes.Count)];
-        setting(tune.Bars.Count);
+        // A quarter of a quick tune becomes a bar of the setting at most.
+        setting((int)Math.Max(tune.Bars.Count, tune.Bars.Sum(b => b.Length.ToQuarters())));
         var brief = new Brief
         {
             LeftLevel = random.Next(Brief.LowestLevel, Brief.HighestLevel + 1),
