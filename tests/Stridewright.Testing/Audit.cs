@@ -16,6 +16,35 @@ public static class Audit
     /// <param name="scores">MusicXML files; for all of them or none the MIDI file of the tune as played.</param>
     public static IReadOnlyList<string> Failures(int spanMm, IReadOnlyList<(string Score, string? Melody)> scores)
     {
+        var melodies = scores.Select(s => s.Melody).OfType<string>().SelectMany(m => new[] { "--melody", m });
+        using var report = Report(spanMm, [.. scores.Select(s => s.Score), .. melodies]);
+        var reports = report.RootElement.GetProperty("scores").EnumerateArray().ToList();
+        Assert.Equal(scores.Count, reports.Count);
+        return [.. reports.SelectMany(FailuresOf)];
+    }
+
+    /// <summary>For each step up, what share of the easier level's right-hand onsets and off-beat chords stands again in
+    /// the next; 1 where there are none.</summary>
+    /// <param name="levels">MusicXML files of one tune, easiest first.</param>
+    public static IReadOnlyList<(double Right, double Left)> Nesting(int spanMm, IReadOnlyList<string> levels)
+    {
+        var nested = levels.SkipLast(1).SelectMany(l => new[] { "--nested", l });
+        using var report = Report(spanMm, [.. levels.Skip(1), .. nested]);
+        return
+        [
+            .. report
+                .RootElement.GetProperty("scores")
+                .EnumerateArray()
+                .Select(s => s.GetProperty("checks").GetProperty("nested").GetProperty("figures"))
+                .Select(f => (Share(f, "right_recur_share"), Share(f, "left_recur_share"))),
+        ];
+    }
+
+    private static double Share(JsonElement figures, string name) =>
+        figures.GetProperty(name) is { ValueKind: JsonValueKind.Number } share ? share.GetDouble() : 1;
+
+    private static JsonDocument Report(int spanMm, string[] words)
+    {
         var start = new ProcessStartInfo("python3") { RedirectStandardOutput = true };
         string[] options =
         [
@@ -24,21 +53,14 @@ public static class Audit
             "--span",
             spanMm.ToString(CultureInfo.InvariantCulture),
         ];
-        foreach (var word in options.Concat(scores.Select(s => s.Score)))
+        foreach (var word in options.Concat(words))
         {
             start.ArgumentList.Add(word);
         }
-        foreach (var melody in scores.Select(s => s.Melody).OfType<string>())
-        {
-            start.ArgumentList.Add("--melody");
-            start.ArgumentList.Add(melody);
-        }
         using var process = Run(start);
-        using var report = JsonDocument.Parse(process.StandardOutput.BaseStream);
+        var report = JsonDocument.Parse(process.StandardOutput.BaseStream);
         process.WaitForExit();
-        var reports = report.RootElement.GetProperty("scores").EnumerateArray().ToList();
-        Assert.Equal(scores.Count, reports.Count);
-        return [.. reports.SelectMany(FailuresOf)];
+        return report;
     }
 
     private static IEnumerable<string> FailuresOf(JsonElement score)

@@ -61,6 +61,34 @@ public sealed class CorpusTenthTests : IDisposable
         Assert.True(kept >= 0.99 * notes, $"{kept} of {notes}");
     }
 
+    // Asked of levels: nine tenths of the onsets and off-beat chords of each stand again in the next, for nine tunes of ten.
+    [Fact]
+    public void Levels_stand_again_in_the_next_for_nine_tunes_of_ten()
+    {
+        int nesting = 0,
+            tunes = 0;
+        foreach (var (name, tune, _) in Tenth().Where(t => t.Tune.Bars.Count >= 8))
+        {
+            var levels = new List<string>();
+            for (var level = Brief.LowestLevel; level <= Brief.HighestLevel; level++)
+            {
+                var brief = new Brief { LeftLevel = level, RightLevel = level };
+                var path = Path.Combine(_folder.FullName, $"{name}.{level}.musicxml");
+                using var file = File.Create(path);
+                MusicXmlWriter.Write(
+                    Arranger.Arrange(tune, brief, TestContext.Current.CancellationToken).Arrangement!.Score,
+                    file
+                );
+                levels.Add(path);
+            }
+            tunes++;
+            var steps = Audit.Nesting(205, levels);
+            Assert.Equal(levels.Count - 1, steps.Count);
+            nesting += steps.All(s => s is { Right: >= 0.9, Left: >= 0.9 }) ? 1 : 0;
+        }
+        Assert.True(nesting >= 0.9 * tunes, $"{nesting} of {tunes}");
+    }
+
     [Fact]
     public void Effort_rises_from_the_first_level_to_the_last() =>
         Assert.All(
