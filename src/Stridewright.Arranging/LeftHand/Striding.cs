@@ -20,6 +20,7 @@ internal sealed class Striding
     private readonly Stage _stage;
     private readonly Lattice _lattice;
     private readonly Reach _reach;
+    private readonly Reach _usualReach;
     private readonly RightLine _right;
     private readonly long _strainPrice;
     private readonly long _runPrice;
@@ -41,6 +42,8 @@ internal sealed class Striding
         _stage = stage;
         _lattice = stage.Lattice;
         _reach = stage.Reach;
+        var hands = stage.Brief.Hands;
+        _usualReach = new Reach(hands with { SpanMm = Math.Max(hands.SpanMm, new PlayerHands().SpanMm) });
         _right = right;
         _strainPrice = strainPrice;
         _level = stage.Brief.LeftLevel;
@@ -328,7 +331,9 @@ internal sealed class Striding
         // The first levels: no leap, the hand may drift by a fourth; then leaps up to an octave.
         if (_level == 1 && shift > 0)
         {
-            price += (shift > DriftKeys * _reach.Keyboard.WhiteKeyMm ? 2000 : 0) + (long)(20 * shift);
+            // By a usual hand's measure: the places are the same for a small one.
+            var drift = Leap.Shift(_usualReach, from.Low, from.High, to.Low, to.High);
+            price += (drift > DriftKeys * _reach.Keyboard.WhiteKeyMm ? 2000 : 0) + (long)(20 * drift);
         }
         if (_level == 2 && Math.Abs(to.Low - from.Low) > 12)
         {

@@ -67,7 +67,7 @@ public sealed class CorpusTenthTests : IDisposable
     {
         int nesting = 0,
             tunes = 0;
-        foreach (var (name, tune, _) in Tenth().Where(t => t.Tune.Bars.Count >= 8))
+        foreach (var (name, tune, _) in Every(5).Where(t => t.Tune.Bars.Count >= 8))
         {
             var levels = new List<string>();
             for (var level = Brief.LowestLevel; level <= Brief.HighestLevel; level++)
@@ -103,9 +103,11 @@ public sealed class CorpusTenthTests : IDisposable
     private static double EffortOf(Tune tune, int level) =>
         Arranger.Arrange(tune, new Brief { LeftLevel = level, RightLevel = level }).Arrangement!.Verdict.Effort.Overall;
 
-    private static IEnumerable<(string Name, Tune Tune, string? Melody)> Tenth()
+    private static IEnumerable<(string Name, Tune Tune, string? Melody)> Tenth() => Every(10);
+
+    private static IEnumerable<(string Name, Tune Tune, string? Melody)> Every(int step)
     {
-        var abc = Corpus.Files("corpus/abc", ".abc").Where((_, i) => i % 10 == 0);
+        var abc = Corpus.Files("corpus/abc", ".abc").Where((_, i) => i % step == 0);
         foreach (var path in abc)
         {
             var name = Path.GetFileNameWithoutExtension(path);
@@ -113,7 +115,7 @@ public sealed class CorpusTenthTests : IDisposable
             var tune = AbcReader.Read(new StringReader(File.ReadAllText(path))).Value![0];
             yield return (name, tune, File.Exists(melody) && !KeysAgainstTheStandard.Contains(name) ? melody : null);
         }
-        foreach (var path in Corpus.Files("corpus/musicxml/valid", ".mxl", ".musicxml").Where((_, i) => i % 10 == 0))
+        foreach (var path in Corpus.Files("corpus/musicxml/valid", ".mxl", ".musicxml").Where((_, i) => i % step == 0))
         {
             using var file = File.OpenRead(path);
             if (MusicXmlReader.ReadTune(file).Value is { } tune)
