@@ -4,6 +4,7 @@ using Stridewright.Formats.Abc;
 using Stridewright.Formats.Midi;
 using Stridewright.Formats.MusicXml;
 using Stridewright.Hands;
+using Stridewright.Music;
 using Stridewright.Sound;
 
 namespace Stridewright.Bench.Paired;
@@ -22,6 +23,8 @@ internal static class Growth
         var played = Lengths.ToDictionary(n => n, n => Performer.Perform(scores[n]));
 
         Of("Arranging, level 4", 11, n => Arranger.Arrange(tunes[n], new Brief()));
+        var bare = Lengths.ToDictionary(n => n, n => WithoutChords(tunes[n]));
+        Of("Arranging a tune without chords, level 4", 11, n => Arranger.Arrange(bare[n], new Brief()));
         Of("Reading ABC", 15, n => AbcReader.Read(new StringReader(abc[n])).Value![0]);
         Of(
             "Reading a two-staff score from MusicXML",
@@ -29,6 +32,8 @@ internal static class Growth
             n => MusicXmlReader.ReadScore(new MemoryStream(xml[n])).Value!
         );
         Of("Reading a tune from MusicXML", 11, n => MusicXmlReader.ReadTune(new MemoryStream(xml[n])).Value!);
+        var midi = Lengths.ToDictionary(n => n, n => Bytes(stream => MidiWriter.Write(played[n], stream)));
+        Of("Reading a tune from MIDI", 11, n => MidiTuneReader.Read(new MemoryStream(midi[n])).Value!);
         Of("Judging", 11, n => Judge.Check(scores[n], new PlayerHands()));
         Of("Playing", 11, n => Performer.Perform(scores[n]));
         Of("Writing MusicXML", 11, n => Material.Xml(scores[n]));
@@ -46,10 +51,18 @@ internal static class Growth
             Lengths.Select(n => new Race.Runner(FormattableString.Invariant($"{n} bars"), n, () => work(n))).ToArray()
         );
 
-    private static object Written(Action<Stream> write)
+    private static Tune WithoutChords(Tune tune) =>
+        tune with
+        {
+            Bars = tune.Bars.Select(bar => bar with { Chords = [] }).ToValueList(),
+        };
+
+    private static object Written(Action<Stream> write) => Bytes(write).Length;
+
+    private static byte[] Bytes(Action<Stream> write)
     {
         using var stream = new MemoryStream();
         write(stream);
-        return stream.Length;
+        return stream.ToArray();
     }
 }
