@@ -17,6 +17,7 @@ internal sealed class HomePositions
         HighestRoot = 55;
     private const long Crossing = 4000,
         UnderOctave = 500;
+    private static readonly LeftShape Nowhere = new(LeftKind.Rest, [], Stretch.Comfortable, 0, false);
     private readonly LeftSlot[] _slots;
     private readonly LeftShape[] _shapes;
 
@@ -71,7 +72,11 @@ internal sealed class HomePositions
             {
                 first++;
             }
-            layers[i] = [.. shapes.Select(s => s with { Price = s.Price + UnderTune(lattice, slot, first, s) })];
+            // A chord that these hands cannot strike at all has no place of its own.
+            layers[i] =
+                shapes.Length == 0
+                    ? [Nowhere]
+                    : [.. shapes.Select(s => s with { Price = s.Price + UnderTune(lattice, slot, first, s) })];
             path.OpenLayer(layers[i].Length);
             for (var to = 0; to < layers[i].Length; to++)
             {

@@ -23,7 +23,7 @@ internal sealed class Striding
     private readonly Reach _usualReach;
     private readonly RightLine _right;
     private readonly long _strainPrice;
-    private readonly long _runPrice;
+    private Layer[]? _layers;
     private readonly int _level;
     private readonly ulong _seed;
     private readonly BassShapes _basses;
@@ -36,9 +36,8 @@ internal sealed class Striding
     // Latest release among the right hand's notes up to each.
     private readonly int[] _soundsUntil;
 
-    private Striding(Stage stage, RightLine right, HomePositions homes, long strainPrice, long runPrice)
+    private Striding(Stage stage, RightLine right, HomePositions homes, long strainPrice)
     {
-        _runPrice = runPrice;
         _stage = stage;
         _lattice = stage.Lattice;
         _reach = stage.Reach;
@@ -64,13 +63,16 @@ internal sealed class Striding
         HomePositions homes,
         long strainPrice,
         CancellationToken cancellation
-    ) =>
-        Multiplier.Least(
+    )
+    {
+        var striding = new Striding(stage, right, homes, strainPrice);
+        return Multiplier.Least(
             DearestRun,
             RunHalvings,
-            price => Solve(stage, right, homes, strainPrice, price, cancellation),
+            price => striding.Solve(price, cancellation),
             line => !line.Runs || line.GivenWay <= MostRuns[stage.Brief.LeftLevel - 1]
         );
+    }
 
     /// <summary>One search at one price of runs, however many there are.</summary>
     public static LeftLine Solve(
@@ -80,21 +82,39 @@ internal sealed class Striding
         long strainPrice,
         long runPrice,
         CancellationToken cancellation
-    ) => new Striding(stage, right, homes, strainPrice, runPrice).Solve(cancellation);
+    ) => new Striding(stage, right, homes, strainPrice).Solve(runPrice, cancellation);
 
-    private LeftLine Solve(CancellationToken cancellation)
+    private LeftLine Solve(long runPrice, CancellationToken cancellation)
     {
         var places = LeftSlot.Of(_lattice);
-        var slots = Breaks.Apply(_stage, _right, places);
-        if (slots.Length == 0)
+        _layers ??= Prepare(Breaks.Apply(_stage, _right, places), cancellation);
+        if (_layers.Length == 0)
         {
-            return new LeftLine([], _runPrice, 0, 0);
+            return new LeftLine([], runPrice, 0, 0);
         }
+        var path = new LayeredPath();
+        for (var i = 0; i < _layers.Length; i++)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            var (slot, shapes, lines, moves, kept) = _layers[i];
+            path.OpenLayer(shapes.Length * kept);
+            var priced = runPrice == 0 ? shapes : [.. shapes.Select(s => s.IsRun && s.MustStep ? Dearer(s) : s)];
+            StrideLayer.Offer(path, slot.IsBass, i == 0 ? [0] : path.EarlierCosts, lines, moves, priced, kept);
+        }
+        var (cost, steps) = path.Best() ?? throw new InvalidOperationException("every place has a shape");
+        var notes = _layers.Select((layer, i) => new LeftNote(layer.Slot, layer.Shapes[steps[i].Choice]));
+        return new LeftLine([.. notes.Where(n => !n.Shape.IsRest)], runPrice, places.Count(p => !p.IsBass), cost);
+
+        LeftShape Dearer(LeftShape run) => run with { Price = run.Price + runPrice };
+    }
+
+    // All that is the same at every price of runs.
+    private Layer[] Prepare(LeftSlot[] slots, CancellationToken cancellation)
+    {
         var nothing = new LeftShape(LeftKind.Rest, [], Stretch.Comfortable, 0, false);
         LeftShape[] basses = [nothing],
             chords = [nothing];
-        var layers = new (LeftShape[] Basses, LeftShape[] Chords)[slots.Length];
-        var path = new LayeredPath();
+        var layers = new Layer[slots.Length];
         for (var i = 0; i < slots.Length; i++)
         {
             cancellation.ThrowIfCancellationRequested();
@@ -102,8 +122,6 @@ internal sealed class Striding
             var shapes = Shapes(slots, i);
             var (oldBasses, oldChords) = (basses, chords);
             (basses, chords) = slot.IsBass ? (shapes, oldChords) : (oldBasses, shapes);
-            layers[i] = (basses, chords);
-            path.OpenLayer(basses.Length * chords.Length);
             var (replaced, kept) = slot.IsBass ? (oldBasses, oldChords) : (oldChords, oldBasses);
             var lines = Lines(slot, replaced, shapes, i);
             long[]? moves = null;
@@ -121,13 +139,9 @@ internal sealed class Striding
                     moves = null;
                 }
             }
-            StrideLayer.Offer(path, slot.IsBass, i == 0 ? [0] : path.EarlierCosts, lines, moves, shapes, kept.Length);
+            layers[i] = new Layer(slot, shapes, lines, moves, kept.Length);
         }
-        var (cost, steps) = path.Best() ?? throw new InvalidOperationException("every place has a shape");
-        var notes = slots.Select(
-            (slot, i) => new LeftNote(slot, (slot.IsBass ? layers[i].Basses : layers[i].Chords)[steps[i].Choice])
-        );
-        return new LeftLine([.. notes.Where(n => !n.Shape.IsRest)], _runPrice, places.Count(p => !p.IsBass), cost);
+        return layers;
     }
 
     private LeftShape[] Shapes(LeftSlot[] slots, int index)
@@ -186,12 +200,9 @@ internal sealed class Striding
         }
         var bar = _lattice.Bars[slot.Bar];
         var price =
-            _runPrice
-            + (
-                bar.EndsPhrase ? 700
-                : bar.StrainBar % 2 == 1 ? 1900
-                : 2400
-            );
+            bar.EndsPhrase ? 700
+            : bar.StrainBar % 2 == 1 ? 1900
+            : 2400;
         var tones = _lattice.ChordAt(slot.Tick).Chord.Tones;
         for (var key = 36; key <= 53; key++)
         {
@@ -446,6 +457,12 @@ internal sealed class Striding
         }
         return 250 + 60 * distance + (from.Pitches.Count != to.Pitches.Count ? 300 : 0);
     }
+
+    /// <param name="Shapes">What may be struck at the place.</param>
+    /// <param name="Lines">Prices by replaced and by new shape.</param>
+    /// <param name="Moves">Prices by kept and by new shape; null: none.</param>
+    /// <param name="Kept">How many shapes are kept.</param>
+    private sealed record Layer(LeftSlot Slot, LeftShape[] Shapes, long[] Lines, long[]? Moves, int Kept);
 }
 
 /// <summary>One stroke of the left hand.</summary>

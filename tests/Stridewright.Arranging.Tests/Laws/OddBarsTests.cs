@@ -78,6 +78,18 @@ public sealed class OddBarsTests
         }
     }
 
+    // Found by damage: a chord that no voicing lies under the hand for.
+    [Theory]
+    [InlineData(30)]
+    [InlineData(60)]
+    public void A_chord_beyond_the_hand_is_done_without_or_refused(double span)
+    {
+        var tune = Tunes.Abc("M:2/4\nL:1/8\nK:C", "\"C\"cdef|\"G7\"gfed|\"C\"c4|");
+        var brief = new Brief { Hands = new PlayerHands { SpanMm = span } };
+        var result = Arranger.Arrange(tune, brief, TestContext.Current.CancellationToken);
+        Assert.True(result.Arrangement is null != result.Refusal is null);
+    }
+
     [Fact]
     public void A_tune_of_a_thousand_bars_without_chords_is_set()
     {
