@@ -145,7 +145,7 @@ internal static class Calibration
             LeftLevel = level,
         };
         var prices = Prices.Standard with { Texture = weights };
-        var (_, lattice) = new Setting(tune, brief, Feel.Classic, Metre.TwoFour, prices).Plan();
+        var lattice = new Setting(tune, brief, Feel.Classic, Metre.TwoFour, prices).Plan().Lattice;
         var ragged = Ragging.Solve(lattice, brief, prices.Ragging, CancellationToken.None);
         var stage = new Stage(lattice, brief, prices, 60.0 / 88 / 8);
         var homes = HomePositions.Find(lattice, stage.Reach, CancellationToken.None);
@@ -162,7 +162,7 @@ internal static class Calibration
             LeftLevel = level,
             Raggedness = raggedness,
         };
-        var (_, lattice) = new Setting(tune, brief, Feel.Classic, Metre.TwoFour, Prices.Standard).Plan();
+        var lattice = new Setting(tune, brief, Feel.Classic, Metre.TwoFour, Prices.Standard).Plan().Lattice;
         count.Add(lattice, Ragging.Solve(lattice, brief, weights, CancellationToken.None));
     }
 

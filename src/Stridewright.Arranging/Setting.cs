@@ -22,7 +22,8 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
 
     public ArrangeResult Work(CancellationToken cancellation)
     {
-        var (tune, lattice) = Plan();
+        var (piece, lattice, notes) = Plan();
+        _notes.AddRange(notes);
         if (lattice.Bars.Length > Arranger.MostBars)
         {
             return Arranger.Refused(ArrangingMessages.TooLong(lattice.Bars.Length, Arranger.MostBars));
@@ -38,7 +39,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             var secondsPerTick = lattice.Tick.ToQuarters() * 60 / (tempo * unit.Length.ToQuarters());
             var (right, left) = Hands(lattice, ragged, homes, secondsPerTick, cancellation);
             var sign = Tempo(tempo, unit);
-            var draft = DraftBuilder.Build(tune, lattice, right, left, sign, Subtitle(lattice), brief.Lyrics);
+            var draft = DraftBuilder.Build(piece.Tune, lattice, right, left, sign, Subtitle(lattice), brief.Lyrics);
             var score = Notator.Write(_hasNotes ? draft : DraftBuilder.LeftHandAlone(draft));
             var verdict = Judge.Check(score, brief.Hands);
             if (verdict.IsPlayable && brief.LeftHandOnly && _hasNotes)
@@ -65,46 +66,8 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         }
     }
 
-    /// <summary>The tune, back on the beat, in its key and register on the lattice.</summary>
-    public (Tune Tune, Lattice Lattice) Plan()
-    {
-        if (!_hasNotes && !brief.LeftHandOnly)
-        {
-            Note(ArrangingMessages.NoNotesButChords);
-        }
-        var plain = Straightening.Apply(written);
-        if (plain.Moved > 0)
-        {
-            Note(ArrangingMessages.Straightened(plain.Moved));
-        }
-        var interval = Register.For(plain.Tune, brief.Tonic);
-        var tune = Register.Move(plain.Tune, interval);
-        if (interval != Interval.Unison && _hasNotes)
-        {
-            Note(ArrangingMessages.Moved(interval));
-        }
-        if (!Feels.IsUsual(metre))
-        {
-            Note(ArrangingMessages.OtherMetre(metre));
-        }
-        var flat = FlatTune.Of(tune);
-        IReadOnlyList<(ScoreTime, ChordSymbol)> chords = flat.Chords;
-        if (!flat.Chords.Any(c => !c.Chord.IsNoChord))
-        {
-            chords = Harmonising.Solve(tune, flat);
-            Note(ArrangingMessages.ChordsFound);
-        }
-        var lattice = LatticeReader.Read(tune, feel, chords);
-        if (lattice.IsDuple && _hasNotes)
-        {
-            Note(ArrangingMessages.Recast(lattice.Scale));
-        }
-        if (lattice.LostNotes > 0)
-        {
-            Note(ArrangingMessages.LostNotes(lattice.LostNotes));
-        }
-        return (tune, lattice);
-    }
+    /// <summary>What is to be set.</summary>
+    public Plan Plan() => new Planner(written, brief, feel, metre).Make();
 
     private (RightLine Right, LeftLine Left) Hands(
         Lattice lattice,

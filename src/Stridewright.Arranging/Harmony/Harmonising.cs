@@ -7,7 +7,7 @@ namespace Stridewright.Arranging;
 /// chords and secondary dominants that holds the tune's strong notes and moves as functional harmony does, with a cadence
 /// at phrase ends (chord tones by length, strong places double; transitions: common practice).
 /// </summary>
-internal static class Harmonising
+public static class Harmonising
 {
     // Degree on the line of fifths above the tonic, kind and own price, for major and for minor keys.
     private static readonly (int Fifths, ChordKind Kind, long Price)[] InMajor =
@@ -37,7 +37,28 @@ internal static class Harmonising
         (2, ChordKind.Dominant, 1500),
     ];
 
-    public static IReadOnlyList<(ScoreTime At, ChordSymbol Chord)> Solve(Tune tune, FlatTune flat)
+    /// <summary>The tune with a harmony found for it; chords that it has are left out of account.</summary>
+    public static Tune Apply(Tune tune)
+    {
+        ArgumentNullException.ThrowIfNull(tune);
+        var flat = FlatTune.Of(tune);
+        var chords = Solve(tune, flat);
+        var next = 0;
+        var bars = new List<TuneBar>();
+        for (var i = 0; i < tune.Bars.Count; i++)
+        {
+            var end = flat.Starts[i] + tune.Bars[i].Length;
+            var here = new List<PlacedChord>();
+            for (; next < chords.Count && chords[next].At < end; next++)
+            {
+                here.Add(new PlacedChord(chords[next].At - flat.Starts[i], chords[next].Chord));
+            }
+            bars.Add(tune.Bars[i] with { Chords = here.ToValueList() });
+        }
+        return tune with { Bars = bars.ToValueList() };
+    }
+
+    private static List<(ScoreTime At, ChordSymbol Chord)> Solve(Tune tune, FlatTune flat)
     {
         var spots = Spots(tune, flat);
         var key = tune.Bars[0].Key;

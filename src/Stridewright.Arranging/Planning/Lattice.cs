@@ -104,6 +104,9 @@ internal sealed record LatticeBar
     public bool EndsStrain { get; init; }
 
     public Groove Groove { get; init; } = Groove.Empty;
+
+    /// <summary>What the form asks of each hand here.</summary>
+    public Treatment Treatment { get; init; } = Treatment.Usual;
 }
 
 /// <summary>One note of the tune on the lattice, ties merged.</summary>

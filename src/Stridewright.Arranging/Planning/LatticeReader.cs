@@ -6,17 +6,17 @@ namespace Stridewright.Arranging;
 /// <summary>Lays a tune out on the lattice of a feel.</summary>
 internal static class LatticeReader
 {
-    /// <param name="tune">The tune, already in the key and register of the setting.</param>
+    /// <param name="piece">The tune, already in the key and register of the setting, with its harmony.</param>
     /// <param name="feel">A feel that fits its metre.</param>
-    /// <param name="chords">Harmony by place on the tune's own time line; never empty.</param>
-    public static Lattice Read(Tune tune, Feel feel, IReadOnlyList<(ScoreTime At, ChordSymbol Chord)> chords)
+    public static Lattice Read(Piece piece, Feel feel)
     {
+        var tune = piece.Tune;
         var units = Recast.UnitsPerQuarter(tune, feel);
         var tick = feel == Feel.Classic ? new ScoreTime(1, 32) : new ScoreTime(1, 16);
         var perWhole = 4 * units * Lattice.TicksPerUnit;
         var flat = FlatTune.Of(tune);
         var scale = tick * perWhole;
-        var bars = new Layout(tune, feel, perWhole, tick).Bars();
+        var bars = new Layout(piece, feel, perWhole, tick).Bars();
         var (notes, lost) = Place(flat, perWhole, bars[^1].End);
         var lattice = new Lattice
         {
@@ -25,7 +25,7 @@ internal static class LatticeReader
             Scale = scale,
             Bars = bars,
             Notes = notes,
-            Chords = Spans(chords, perWhole, bars[^1].End),
+            Chords = Spans(flat.Chords, perWhole, bars[^1].End),
             LostNotes = lost,
         };
         for (var i = 0; i < notes.Length; i++)
@@ -117,15 +117,16 @@ internal static class LatticeReader
     }
 
     /// <summary>Cuts the tune's bars into bars of the setting.</summary>
-    private sealed class Layout(Tune tune, Feel feel, int perWhole, ScoreTime tick)
+    private sealed class Layout(Piece piece, Feel feel, int perWhole, ScoreTime tick)
     {
+        private readonly Tune _tune = piece.Tune;
         private readonly List<LatticeBar> _bars = [];
         private int _number;
         private int _strainBar;
 
         public LatticeBar[] Bars()
         {
-            for (var i = 0; i < tune.Bars.Count; i++)
+            for (var i = 0; i < _tune.Bars.Count; i++)
             {
                 Add(i);
             }
@@ -144,9 +145,10 @@ internal static class LatticeReader
 
         private void Add(int index)
         {
-            var source = tune.Bars[index];
+            var source = _tune.Bars[index];
+            var treatment = piece.Treatments[index];
             var seam = SeamBefore(index);
-            if (BarSeams.StrainBefore(tune, index))
+            if (BarSeams.StrainBefore(_tune, index))
             {
                 _strainBar = 0;
             }
@@ -155,7 +157,7 @@ internal static class LatticeReader
             var full = (int)metre.BarLength.Per(tick).Numerator;
             var pickUp =
                 left < (int)(source.Metre.BarLength * perWhole).Round(new ScoreTime(1, 1))
-                && BarSeams.IsPickUp(tune, index);
+                && BarSeams.IsPickUp(_tune, index);
             var pieces = Pieces(left, full, pickUp);
             for (var k = 0; k < pieces.Count; k++)
             {
@@ -183,9 +185,14 @@ internal static class LatticeReader
                             RepeatEnd = endsHere ? source.Marks.RepeatEnd : 0,
                             Ending = source.Marks.Ending,
                             DoubleBarAfter = endsHere && source.Marks.DoubleBarAfter,
-                            FinalBarAfter = endsHere && index == tune.Bars.Count - 1,
+                            FinalBarAfter = endsHere && index == _tune.Bars.Count - 1,
                         },
                         Groove = Groove.Of(metre, tick).Within(lead, pieces[k]),
+                        Treatment = treatment with
+                        {
+                            Dynamic = k == 0 ? treatment.Dynamic : null,
+                            Heading = k == 0 ? treatment.Heading : null,
+                        },
                     }
                 );
             }
@@ -230,8 +237,8 @@ internal static class LatticeReader
 
         private static bool IsDuple(Metre metre) => Feels.IsDuple(metre);
 
-        private bool SeamBefore(int index) => BarSeams.TurnBefore(tune, index) || BarSeams.StrainBefore(tune, index);
+        private bool SeamBefore(int index) => BarSeams.TurnBefore(_tune, index) || BarSeams.StrainBefore(_tune, index);
 
-        private bool IsSplit(int index) => tune.Bars[index].Length < tune.Bars[index].Metre.BarLength;
+        private bool IsSplit(int index) => _tune.Bars[index].Length < _tune.Bars[index].Metre.BarLength;
     }
 }

@@ -26,7 +26,7 @@ public sealed class OddBarsTests
                     Seed = seed,
                 };
                 var feel = Feels.For(Feels.MainMetre(tune));
-                var (_, lattice) = new Setting(tune, brief, feel, Feels.MainMetre(tune), Prices.Standard).Plan();
+                var lattice = new Setting(tune, brief, feel, Feels.MainMetre(tune), Prices.Standard).Plan().Lattice;
                 Assert.Contains(lattice.Bars, bar => bar.Length % Lattice.TicksPerUnit != 0);
                 var ticks = Ragging
                     .Solve(lattice, brief, RagWeights.Standard, TestContext.Current.CancellationToken)

@@ -20,7 +20,7 @@ public sealed class SpanLaws
                     }
                     var feel = Feels.For(Feels.MainMetre(tune));
                     var brief = new Brief { LeftLevel = level, RightLevel = level };
-                    var (_, lattice) = new Setting(tune, brief, feel, Feels.MainMetre(tune), Prices.Standard).Plan();
+                    var lattice = new Setting(tune, brief, feel, Feels.MainMetre(tune), Prices.Standard).Plan().Lattice;
                     var ragged = Ragging.Solve(lattice, brief, RagWeights.Standard, CancellationToken.None);
                     // The chords' places are the same for all, as for hands of one size.
                     var homes = HomePositions.Find(lattice, new Reach(brief.Hands), CancellationToken.None);

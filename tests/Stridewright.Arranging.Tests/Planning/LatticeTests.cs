@@ -64,5 +64,5 @@ public sealed class LatticeTests
         Assert.Equal((basses, chords), (string.Join(' ', groove.Basses), string.Join(' ', groove.Chords)));
     }
 
-    private static Lattice Lay(Tune tune) => LatticeReader.Read(tune, Feel.Classic, FlatTune.Of(tune).Chords);
+    private static Lattice Lay(Tune tune) => LatticeReader.Read(Piece.Of(tune), Feel.Classic);
 }

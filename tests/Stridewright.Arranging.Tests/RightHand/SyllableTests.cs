@@ -86,7 +86,7 @@ public sealed class SyllableTests
         var brief = new Brief { RightLevel = level, Seed = seed };
         var prices = Prices.Standard with { Ragging = RagWeights.Standard with { Syllable = price } };
         var metre = Feels.MainMetre(tune);
-        var (_, lattice) = new Setting(tune, brief, Feels.For(metre), metre, prices).Plan();
+        var lattice = new Setting(tune, brief, Feels.For(metre), metre, prices).Plan().Lattice;
         return (lattice, Ragging.Solve(lattice, brief, prices.Ragging, CancellationToken.None).Onsets);
     }
 

@@ -1,0 +1,120 @@
+namespace Stridewright.Arranging;
+
+/// <summary>What the left hand does in a bar.</summary>
+public enum LeftManner
+{
+    /// <summary>Bass and chord in turn, with the runs and breaks of its level.</summary>
+    Stride,
+
+    /// <summary>Steps in octaves on every weak and strong place, into the next root.</summary>
+    WalkingOctaves,
+
+    /// <summary>Steps in tenths, rolled or broken where the hand asks for it.</summary>
+    WalkingTenths,
+
+    /// <summary>Roots reached by semitone.</summary>
+    ChromaticApproach,
+
+    /// <summary>The tenth's upper note first, the bass after it.</summary>
+    BackBeatTenths,
+
+    /// <summary>Bass and tenth one after the other, the chord's fifth between.</summary>
+    BrokenTenths,
+
+    /// <summary>A run against the direction of the tune.</summary>
+    ContraryRun,
+
+    /// <summary>One low bass through changing chords.</summary>
+    LowPedal,
+
+    /// <summary>A cadence in octaves: fourth degree, raised fourth, fifth, root.</summary>
+    CadenceFigure,
+
+    /// <summary>Struck on the first beat, or the first two, and then silent.</summary>
+    StopTime,
+
+    /// <summary>Silent after the first beat.</summary>
+    Break,
+
+    /// <summary>Silent.</summary>
+    Silent,
+
+    /// <summary>An answer to the tune where it rests, in the tenor.</summary>
+    Answer,
+
+    /// <summary>The tune, in the left thumb, over basses.</summary>
+    ThumbTune,
+}
+
+/// <summary>What the right hand does in a bar.</summary>
+public enum RightManner
+{
+    /// <summary>The tune ragged and filled as its level has it.</summary>
+    Ragged,
+
+    /// <summary>The tune as it stands, unragged.</summary>
+    Plain,
+    Thirds,
+    Sixths,
+    Octaves,
+
+    /// <summary>Octaves with inner notes.</summary>
+    FullOctaves,
+
+    /// <summary>Two voices running alongside each other between tune notes.</summary>
+    ParallelRuns,
+
+    /// <summary>Groups of three sixteenths, on through the bar lines.</summary>
+    ThreeAgainstFour,
+
+    /// <summary>Calls that leave room for the left hand's answer.</summary>
+    Call,
+
+    /// <summary>A counter-line above the tune.</summary>
+    Obbligato,
+    CrushedNotes,
+
+    /// <summary>Long notes shaken with the octave or third below.</summary>
+    Tremolo,
+
+    /// <summary>Fills without the tune.</summary>
+    FillsOnly,
+
+    /// <summary>Silent.</summary>
+    Silent,
+}
+
+/// <summary>How one bar of a piece is to be played: what its form asks of each hand there.</summary>
+public sealed record Treatment
+{
+    public static Treatment Usual { get; } = new();
+
+    /// <summary>Name of the part of the form that the bar belongs to, such as <c>intro</c> or <c>A</c>; empty: no form was
+    /// asked for.</summary>
+    public string Part { get; init; } = "";
+
+    /// <summary>How often the part's tune was heard before: like bars of different choruses draw their variety anew.</summary>
+    public int Chorus { get; init; }
+
+    public LeftManner Left { get; init; }
+
+    public RightManner Right { get; init; }
+
+    /// <summary>Octaves by which the right hand lies above the tune's own register.</summary>
+    public int Lift { get; init; }
+
+    /// <summary>Raggedness of this bar; null: the brief's.</summary>
+    public double? Raggedness { get; init; }
+
+    /// <summary>Thickness of the right hand against the usual, −1 (thin) to 1 (thick).</summary>
+    public double Fullness { get; init; }
+
+    /// <summary>Dynamic that begins with this bar, such as <c>mf</c>; null: the one before goes on.</summary>
+    public string? Dynamic { get; init; }
+
+    /// <summary>Letter or word printed over this bar; null: none.</summary>
+    public string? Heading { get; init; }
+
+    /// <summary>The notes here are the arranger's own (an introduction, a tag), not the tune's.</summary>
+    public bool IsAdded { get; init; }
+}
