@@ -8,6 +8,7 @@ using Stridewright.Trials;
 // trials corpus SHARED OUT [--levels 1,2,..] [--spans 185,..] [--every N] [--held]   set the corpus, or the
 //     tunes held back from calibration, and audit every score
 // trials nesting SHARED OUT [--span MM] [--every N]   how far levels nest, and whether effort rises
+// trials harmony SHARED [--each]      harmony found without the printed chords, against them
 // trials split SHARED                 which tunes are which
 // trials fuzz SHARED [--minutes N] [--seed N] [--format abc|musicxml] [--out FOLDER]   damage files and read them
 if (args[0] == "fuzz")
@@ -32,6 +33,8 @@ switch (args[0])
     case "measure":
         Calibration.Measure([.. held.Select(t => t.Tune)], RagWeights.Standard);
         break;
+    case "harmony":
+        return HarmonyRun.Run(tunes, args);
     case "nesting":
         return Nesting.Run(tunes, args);
     default:
