@@ -82,7 +82,7 @@ internal sealed class HomePositions
             {
                 for (var from = 0; i > 0 && from < layers[i - 1].Length; from++)
                 {
-                    var line = Striding.ChordLine(layers[i - 1][from], layers[i][to]);
+                    var line = LeftMoves.ChordLine(layers[i - 1][from], layers[i][to]);
                     path.Offer(from, to, path.EarlierCosts[from] + layers[i][to].Price + line, to);
                 }
                 if (i == 0)

@@ -1,0 +1,51 @@
+namespace Stridewright.Arranging;
+
+/// <summary>The words for what each hand may be asked to do: the one table of them, for the command line and for forms.</summary>
+public static class Manners
+{
+    /// <summary>Every manner of the left hand with its word.</summary>
+    public static IReadOnlyDictionary<string, LeftManner> Left { get; } =
+        new Dictionary<string, LeftManner>(StringComparer.OrdinalIgnoreCase)
+        {
+            ["stride"] = LeftManner.Stride,
+            ["walking-octaves"] = LeftManner.WalkingOctaves,
+            ["walking-tenths"] = LeftManner.WalkingTenths,
+            ["chromatic-approach"] = LeftManner.ChromaticApproach,
+            ["back-beat-tenths"] = LeftManner.BackBeatTenths,
+            ["broken-tenths"] = LeftManner.BrokenTenths,
+            ["contrary-run"] = LeftManner.ContraryRun,
+            ["low-pedal"] = LeftManner.LowPedal,
+            ["cadence-figure"] = LeftManner.CadenceFigure,
+            ["stop-time"] = LeftManner.StopTime,
+            ["break"] = LeftManner.Break,
+            ["left-silent"] = LeftManner.Silent,
+            ["answer"] = LeftManner.Answer,
+            ["thumb-tune"] = LeftManner.ThumbTune,
+        };
+
+    /// <summary>Every manner of the right hand with its word; no word stands in both tables.</summary>
+    public static IReadOnlyDictionary<string, RightManner> Right { get; } =
+        new Dictionary<string, RightManner>(StringComparer.OrdinalIgnoreCase)
+        {
+            ["ragged"] = RightManner.Ragged,
+            ["plain"] = RightManner.Plain,
+            ["thirds"] = RightManner.Thirds,
+            ["sixths"] = RightManner.Sixths,
+            ["octaves"] = RightManner.Octaves,
+            ["full-octaves"] = RightManner.FullOctaves,
+            ["parallel-runs"] = RightManner.ParallelRuns,
+            ["three-against-four"] = RightManner.ThreeAgainstFour,
+            ["call"] = RightManner.Call,
+            ["obbligato"] = RightManner.Obbligato,
+            ["crushed-notes"] = RightManner.CrushedNotes,
+            ["tremolo"] = RightManner.Tremolo,
+            ["fills-only"] = RightManner.FillsOnly,
+            ["right-silent"] = RightManner.Silent,
+        };
+
+    /// <summary>The word of a manner.</summary>
+    public static string WordOf(LeftManner manner) => Left.First(w => w.Value == manner).Key;
+
+    /// <summary>The word of a manner.</summary>
+    public static string WordOf(RightManner manner) => Right.First(w => w.Value == manner).Key;
+}
