@@ -29,6 +29,9 @@ public sealed record Arrangement
     /// <summary>Of the tune's notes in the score: all are 0 where the left hand stands alone.</summary>
     public required TuneKept Tune { get; init; }
 
+    /// <summary>What was changed in the tune's harmony.</summary>
+    public ValueList<HarmonyChange> HarmonyChanges { get; init; } = [];
+
     /// <summary>What was chosen and what was given up, in sentences.</summary>
     public ValueList<Diagnostic> Notes { get; init; } = [];
 }

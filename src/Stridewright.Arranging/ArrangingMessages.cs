@@ -16,6 +16,23 @@ internal static class ArrangingMessages
 
     public static string ChordsFound => "the tune has no chord symbols; they were found from its notes";
 
+    public static string HarmonyChanged(HarmonyChange change) =>
+        $"{change.After} for {change.Before}: "
+        + change.Kind switch
+        {
+            HarmonyChangeKind.SecondaryDominant => "the next chord's own dominant seventh leads to it",
+            HarmonyChangeKind.CircleOfFifths => "two more steps of the circle of fifths before the dominant",
+            HarmonyChangeKind.PassingDiminished => "a diminished seventh a semitone under the next bass",
+            HarmonyChangeKind.CommonToneDiminished => "the diminished seventh on the same root, and back",
+            HarmonyChangeKind.MinorSubdominant => "the subdominant turns minor on its way home",
+            HarmonyChangeKind.StrainEnding => "the strain ends over a raised fourth degree",
+            HarmonyChangeKind.TwoFive => "the second degree before the dominant",
+            HarmonyChangeKind.Tritone => "the dominant seventh a tritone away",
+            HarmonyChangeKind.Turnaround => "a turnaround leads back to the beginning",
+            HarmonyChangeKind.Pedal => "the tonic stays in the bass",
+            _ => "the bass goes down by step",
+        };
+
     public static string OtherMetre(Metre metre) =>
         $"{metre} is no usual metre of this music: bass on the strong beats, chord on the weak ones";
 

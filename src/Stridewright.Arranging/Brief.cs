@@ -53,5 +53,8 @@ public sealed record Brief
     /// <summary>The tune's words are printed under the right hand.</summary>
     public bool Lyrics { get; init; }
 
+    /// <summary>How much the harmony is enriched.</summary>
+    public HarmonyWish Harmony { get; init; } = new();
+
     public int Seed { get; init; } = 1;
 }

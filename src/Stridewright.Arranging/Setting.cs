@@ -15,6 +15,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         SlowestShare = 0.55;
     private readonly List<Diagnostic> _notes = [];
     private readonly HashSet<int> _thinBars = [];
+    private ValueList<HarmonyChange> _harmonyChanges = [];
     private readonly bool _hasNotes = written.Bars.Any(b => b.Notes.Count > 0);
     private long _rightStrain = 1200;
     private long _leftStrain = 1200;
@@ -22,8 +23,10 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
 
     public ArrangeResult Work(CancellationToken cancellation)
     {
-        var (piece, lattice, notes) = Plan();
-        _notes.AddRange(notes);
+        var plan = Plan();
+        var (piece, lattice) = (plan.Piece, plan.Lattice);
+        _notes.AddRange(plan.Notes);
+        _harmonyChanges = plan.HarmonyChanges;
         if (lattice.Bars.Length > Arranger.MostBars)
         {
             return Arranger.Refused(ArrangingMessages.TooLong(lattice.Bars.Length, Arranger.MostBars));
@@ -165,6 +168,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             BeatsPerMinute = tempo,
             BeatUnit = unit,
             Seconds = quarters * 60 / (tempo * unit.Length.ToQuarters()),
+            HarmonyChanges = _harmonyChanges,
             Verdict = verdict,
             Tune = score.LeftHandOnly
                 ? new TuneKept(0, 0, 0, 0, 0)

@@ -34,6 +34,12 @@ internal sealed class ArrangeCommand
     private readonly Option<int?> _left = Options.Whole("--left", CliMessages.LeftHelp, "1-6");
     private readonly Option<int?> _right = Options.Whole("--right", CliMessages.RightHelp, "1-6");
     private readonly Option<double?> _raggedness = Options.Number("--raggedness", CliMessages.RaggednessHelp, "0-1");
+    private readonly Option<string?> _harmony = Options.Text(
+        "--harmony",
+        CliMessages.HarmonyHelp,
+        CliMessages.Richnesses
+    );
+    private readonly Option<string?> _without = Options.Text("--without", CliMessages.WithoutHelp, "LIST");
     private readonly Option<string?> _key = Options.Text("--key", CliMessages.KeyHelp, "TONIC");
     private readonly Option<double?> _bpm = Options.Number("--bpm", CliMessages.BpmHelp, "BEATS");
     private readonly HandOptions _hands = new();
@@ -84,6 +90,8 @@ internal sealed class ArrangeCommand
             _right,
             _raggedness,
             _key,
+            _harmony,
+            _without,
             _bpm,
             _hands.Span,
             _hands.OctaveWidth,
@@ -164,6 +172,14 @@ internal sealed class ArrangeCommand
                 NoOctaves = parsed.GetValue(_noOctaves),
                 LeftHandOnly = parsed.GetValue(_leftHandOnly),
                 Lyrics = parsed.GetValue(_lyrics),
+                Harmony = parsed.GetValue(_harmony),
+                Without =
+                [
+                    .. (parsed.GetValue(_without) ?? "").Split(
+                        ',',
+                        StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries
+                    ),
+                ],
                 Seed = parsed.GetValue(_seed),
             },
         };

@@ -70,6 +70,11 @@ internal static class CliMessages
     public const string Feels = "classic|stride|waltz|six-eight";
     public const string LevelHelp =
         "Level of both hands: 1 roots and single notes, 2 off-beats, 3 full stride, 4 octaves on first beats and ties over the bar line, 5 octaves, 6 tenths and full chords [default: 4]";
+    public const string HarmonyHelp =
+        "How far the chords are enriched: plain as they stand, seasoned with a change now and then, rich wherever the tune allows; every change is named [default: plain]";
+    public const string Richnesses = "plain|seasoned|rich";
+    public const string WithoutHelp =
+        "Kinds of change that are not wanted, as a comma list of secondary-dominant, circle-of-fifths, passing-diminished, common-tone-diminished, minor-subdominant, strain-ending, two-five, tritone, turnaround, pedal, chromatic-bass";
     public const string LevelRanges = "two levels such as 1-6";
     public const string LevelsHelp = "Several levels, each set and written as NAME.level-N, with what it adds";
     public const string LeftHelp = "Level of the left hand alone";

@@ -78,7 +78,8 @@ public sealed record LevelRange(int First, int Last);
 
 /// <summary>
 /// The brief as a person gives it; null where nothing was said. Names of the wishes in messages are the words a person
-/// uses: feel, level, left, right, raggedness, key, bpm, span, octave-width, seed.
+/// uses: feel, level, left, right, raggedness, key, bpm, span, octave-width,
+/// harmony, without, seed.
 /// </summary>
 public sealed record Wishes
 {
@@ -114,6 +115,12 @@ public sealed record Wishes
 
     /// <summary>The tune's words are printed.</summary>
     public bool Lyrics { get; init; }
+
+    /// <summary><c>plain</c>, <c>seasoned</c> or <c>rich</c>.</summary>
+    public string? Harmony { get; init; }
+
+    /// <summary>Kinds of change that are not wanted, such as <c>tritone</c>.</summary>
+    public ValueList<string> Without { get; init; } = [];
 
     public int? Seed { get; init; }
 }

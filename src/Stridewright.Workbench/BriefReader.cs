@@ -37,6 +37,7 @@ internal sealed class BriefReader(ITools tools)
             Hands = HandsOf(wishes.Span, wishes.OctaveWidth) with { NoOctaves = wishes.NoOctaves },
             LeftHandOnly = wishes.LeftHandOnly,
             Lyrics = wishes.Lyrics,
+            Harmony = HarmonyOf(wishes),
             Seed = wishes.Seed ?? brief.Seed,
         };
     }
@@ -81,6 +82,35 @@ internal sealed class BriefReader(ITools tools)
             Fault("feel", WorkbenchMessages.Feel(text));
         }
         return feel;
+    }
+
+    private HarmonyWish HarmonyOf(Wishes wishes)
+    {
+        Richness? richness = wishes.Harmony?.ToLowerInvariant() switch
+        {
+            null or "plain" => Richness.Plain,
+            "seasoned" => Richness.Seasoned,
+            "rich" => Richness.Rich,
+            _ => null,
+        };
+        if (richness is null)
+        {
+            Fault("harmony", WorkbenchMessages.Harmony(wishes.Harmony!));
+        }
+        var without = new List<HarmonyChangeKind>();
+        foreach (var word in wishes.Without)
+        {
+            var found = Enum.GetValues<HarmonyChangeKind>()
+                .Where(k => Words.Of(k).Equals(word, StringComparison.OrdinalIgnoreCase))
+                .ToList();
+            if (found.Count == 0)
+            {
+                var kinds = string.Join(", ", Enum.GetValues<HarmonyChangeKind>().Select(Words.Of));
+                Fault("without", WorkbenchMessages.HarmonyKind(word, kinds));
+            }
+            without.AddRange(found);
+        }
+        return new HarmonyWish { Richness = richness ?? Richness.Plain, Without = without.ToValueList() };
     }
 
     private int? LevelOf(string wish, int? given)

@@ -80,6 +80,11 @@ internal static class WorkbenchMessages
     public static string NotEngraved(string reason) =>
         $"it could not be engraved ({reason}): leave pdf, svg and png out of --format";
 
+    public static string Harmony(string text) => $"'{text}' is no richness of harmony; choose plain, seasoned or rich";
+
+    public static string HarmonyKind(string text, string kinds) =>
+        $"'{text}' is no kind of change; the kinds are {kinds}";
+
     public static string Feel(string given) => $"'{given}' is no feel: choose classic, stride, waltz or six-eight";
 
     public const string LevelsAndLevel = "give either one level or several, not both";

@@ -61,7 +61,7 @@ internal sealed record HarmonySpot(ScoreTime Start, Key Key, bool StartsBar, int
     }
 
     /// <summary>How many harmonies a bar has room for.</summary>
-    private static int Parts(Metre metre) =>
+    public static int Parts(Metre metre) =>
         metre.BarLength.Per(metre.Beat) is { Denominator: 1, Numerator: 2 or 4 } ? 2 : 1;
 
     // The tune's notes follow each other, so that one pass finds them all.

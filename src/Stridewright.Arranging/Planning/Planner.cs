@@ -9,6 +9,7 @@ namespace Stridewright.Arranging;
 internal sealed class Planner(Tune written, Brief brief, Feel feel, Metre metre)
 {
     private readonly List<Diagnostic> _notes = [];
+    private ValueList<HarmonyChange> _changes = [];
     private readonly bool _hasNotes = written.Bars.Any(b => b.Notes.Count > 0);
 
     /// <summary>The plan; its notes say what was chosen.</summary>
@@ -18,7 +19,7 @@ internal sealed class Planner(Tune written, Brief brief, Feel feel, Metre metre)
         {
             Note(ArrangingMessages.NoNotesButChords);
         }
-        var piece = Piece.Of(Harmonised(InPlace(Straight(written))));
+        var piece = Piece.Of(Enriched(Harmonised(InPlace(Straight(written)))));
         var lattice = LatticeReader.Read(piece, feel);
         if (!Feels.IsUsual(metre))
         {
@@ -32,7 +33,7 @@ internal sealed class Planner(Tune written, Brief brief, Feel feel, Metre metre)
         {
             Note(ArrangingMessages.LostNotes(lattice.LostNotes));
         }
-        return new Plan(piece, lattice, _notes.ToValueList());
+        return new Plan(piece, lattice, _notes.ToValueList()) { HarmonyChanges = _changes };
     }
 
     private Tune Straight(Tune tune)
@@ -65,8 +66,24 @@ internal sealed class Planner(Tune written, Brief brief, Feel feel, Metre metre)
         return Harmonising.Apply(tune);
     }
 
+    private Tune Enriched(Tune tune)
+    {
+        var (enriched, changes) = Enriching.Apply(tune, brief.Harmony, feel);
+        _changes = changes;
+        foreach (var change in changes)
+        {
+            _notes.Add(
+                new Diagnostic(Severity.Note, Place.AtBar(change.Bar), ArrangingMessages.HarmonyChanged(change))
+            );
+        }
+        return enriched;
+    }
+
     private void Note(string message) => _notes.Add(new Diagnostic(Severity.Note, Place.Whole, message));
 }
 
 /// <summary>What is to be set.</summary>
-internal sealed record Plan(Piece Piece, Lattice Lattice, ValueList<Diagnostic> Notes);
+internal sealed record Plan(Piece Piece, Lattice Lattice, ValueList<Diagnostic> Notes)
+{
+    public ValueList<HarmonyChange> HarmonyChanges { get; init; } = [];
+}

@@ -105,9 +105,15 @@ public sealed record Setting
 
     public ValueList<HardBar> HardestBars { get; init; } = [];
 
+    /// <summary>What was changed in the tune's harmony.</summary>
+    public ValueList<ChangedHarmony> HarmonyChanges { get; init; } = [];
+
     /// <summary>What was chosen and given up.</summary>
     public ValueList<Remark> Remarks { get; init; } = [];
 }
+
+/// <summary>Chords that stand for others from a bar of the tune on.</summary>
+public sealed record ChangedHarmony(string Bar, string Kind, string Before, string After);
 
 public sealed record HandsUsed(double SpanMm, double OctaveMm, bool NoOctaves);
 

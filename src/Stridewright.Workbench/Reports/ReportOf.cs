@@ -35,6 +35,9 @@ internal static class ReportOf
             ),
             Effort = Effort(verdict.Effort),
             HardestBars = hardest,
+            HarmonyChanges = arrangement
+                .HarmonyChanges.Select(c => new ChangedHarmony(c.Bar, Words.Of(c.Kind), c.Before, c.After))
+                .ToValueList(),
             Remarks = arrangement.Notes.Select(Remark).ToValueList(),
         };
 
@@ -43,7 +46,7 @@ internal static class ReportOf
             fault.Bar >= 0 && fault.Bar < score.Bars.Count ? score.Bars[fault.Bar].Number : "",
             fault.Place,
             fault.Hand == Hand.Right ? "right" : "left",
-            Kebab(fault.Kind.ToString()),
+            Words.Of(fault.Kind),
             fault.Need,
             fault.Limit,
             fault.Need - fault.Limit,
@@ -63,7 +66,7 @@ internal static class ReportOf
     private static HandEffortReport Part(HandEffort part) =>
         new(part.StrokesPerSecond, part.LeapBitsPerSecond, part.StrainedShare, part.MeanStretch);
 
-    private static string Feel(Feel feel) => Kebab(feel.ToString());
+    private static string Feel(Feel feel) => Words.Of(feel);
 
     private static string Beat(NoteValue value) =>
         (value.Dots > 0 ? "dotted " : "")
@@ -75,11 +78,4 @@ internal static class ReportOf
             8 => "eighth",
             _ => value.Length.ToString(),
         };
-
-    private static string Kebab(string name) =>
-        string.Concat(
-            name.Select(
-                (c, i) => char.IsAsciiLetterUpper(c) ? (i > 0 ? "-" : "") + char.ToLowerInvariant(c) : c.ToString()
-            )
-        );
 }

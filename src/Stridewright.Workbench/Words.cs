@@ -1,0 +1,16 @@
+namespace Stridewright.Workbench;
+
+/// <summary>Names as a person types and reads them.</summary>
+internal static class Words
+{
+    /// <summary>Such as <c>circle-of-fifths</c>.</summary>
+    public static string Of<T>(T value)
+        where T : struct, Enum => Of(value.ToString());
+
+    public static string Of(string name) =>
+        string.Concat(
+            name.Select(
+                (c, i) => char.IsAsciiLetterUpper(c) ? (i > 0 ? "-" : "") + char.ToLowerInvariant(c) : c.ToString()
+            )
+        );
+}
