@@ -4,8 +4,8 @@ using Stridewright.Music;
 namespace Stridewright.Arranging;
 
 /// <summary>
-/// Crushed notes at level 6: a black key slides into the white one above it, on accented tune notes that carry the
-/// chord's third or fifth, never twice within a bar (common practice: one finger slides from black to white).
+/// Crushed notes at level 6, and wherever they are asked for: a black key slides into the white one above it, on accented tune notes that carry the
+/// chord's third or fifth, never twice within a bar unless asked for (common practice: one finger slides from black to white).
 /// </summary>
 internal static class Crushing
 {
@@ -14,10 +14,7 @@ internal static class Crushing
 
     public static RightLine Add(Stage stage, RightLine line)
     {
-        if (stage.Brief.RightLevel < Level || stage.Brief.Raggedness <= 0)
-        {
-            return line;
-        }
+        var usual = stage.Brief is { RightLevel: >= Level, Raggedness: > 0 };
         var seed = stage.Seed(11);
         var last = -1;
         return line with
@@ -26,7 +23,9 @@ internal static class Crushing
                 .Notes.Select(note =>
                 {
                     var bar = stage.Lattice.BarAt(note.Tick);
-                    if (bar == last || !Suits(stage.Lattice, note) || Variety.Mix(seed, note.Tick) % OneIn != 0)
+                    var asked = stage.Lattice.Bars[bar].Treatment.Right == RightManner.CrushedNotes;
+                    var chosen = asked || (usual && bar != last && Variety.Mix(seed, note.Tick) % OneIn == 0);
+                    if (!chosen || !Suits(stage.Lattice, note))
                     {
                         return note;
                     }

@@ -66,7 +66,7 @@ internal sealed class Filling
     public static RightLine Solve(Stage stage, Ragged ragged, HomePositions homes, CancellationToken cancellation)
     {
         var fuller = ragged.Fuller is { } next ? Solve(stage, next, homes, cancellation) : null;
-        return new Filling(stage, homes, fuller).Solve(ragged.Onsets, cancellation);
+        return Omissions.Apply(stage.Lattice, new Filling(stage, homes, fuller).Solve(ragged.Onsets, cancellation));
     }
 
     private RightLine Solve(RightOnset[] onsets, CancellationToken cancellation)

@@ -114,6 +114,7 @@ internal sealed class RagRules
             (note.Start == bar.Start && (bar.SeamBefore || bar.StartsPhrase || bar.IsShort))
             || _level < needs
             || !Belongs(note, note.Start)
+            || (note.Start == bar.Start && cell.Bar > 0 && StandsPlain(cell.Bar - 1))
             || (before.Key == note.Key && note.Start - before.Start < 3 * Unit)
         )
         {
@@ -141,6 +142,11 @@ internal sealed class RagRules
             || unit % 2 != 0
             || room < 3 * Unit
             || bar.StartsPhrase
+            || (
+                note.Start + Unit >= bar.End
+                && cell.Bar + 1 < _lattice.Bars.Length
+                && StandsPlain(cell.Bar + 1)
+            )
             ? null
             : _weights.Late
                 + _syncopation
@@ -164,6 +170,8 @@ internal sealed class RagRules
             || cell.Bar == _lattice.Bars.Length - 1
             || _lattice.Notes.Length == 0
             || !FigureHere(bar)
+            || StandsPlain(cell.Bar)
+            || bar.Treatment.Right == RightManner.Call
         )
         {
             return 0;
@@ -202,7 +210,7 @@ internal sealed class RagRules
     public long PatternPrice(RagCell cell, int pattern, int tuneOnly)
     {
         var bar = _lattice.Bars[cell.Bar];
-        if (_plain || bar.IsShort)
+        if (_plain || bar.IsShort || StandsPlain(cell.Bar))
         {
             return 0;
         }
@@ -298,10 +306,14 @@ internal sealed class RagRules
             && index < _lattice.Notes.Length - 1
             && bar.StrainBar >= 0
             && !IsFirstFullBar(cell.Bar)
-            && FigureHere(bar);
+            && FigureHere(bar)
+            && !StandsPlain(cell.Bar);
     }
 
     private bool IsFirstFullBar(int bar) => bar == (_lattice.Bars[0].IsShort ? 1 : 0);
+
+    // True where the tune was asked for as it stands, or not at all.
+    private bool StandsPlain(int bar) => _lattice.Bars[bar].Treatment.Right is RightManner.Plain or RightManner.Silent;
 
     // At level 1 one figure returns per phrase: in its second bar.
     private bool FigureHere(LatticeBar bar) => _level > 1 || bar.StrainBar % 4 == 1;

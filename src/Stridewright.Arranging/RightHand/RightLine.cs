@@ -33,4 +33,9 @@ internal sealed record RightNote
 }
 
 /// <summary>A stage's result: the right hand so far.</summary>
-internal sealed record RightLine(RightNote[] Notes, long Cost);
+internal sealed record RightLine(RightNote[] Notes, long Cost)
+{
+    /// <summary>Bars, by index, in which fewer than half of the tune's notes are as the asked manner has them: these hands,
+    /// or the place beside the left hand, did not allow it.</summary>
+    public ValueList<int> FellBack { get; init; } = [];
+}

@@ -115,7 +115,7 @@ internal sealed class Texturing
         }
         var (cost, steps) = path.Best() ?? throw new InvalidOperationException("a single note is always a shape");
         var notes = _notes.Select((n, i) => n with { Below = layers[i][steps[i].Node].Below }).ToArray();
-        return new RightLine(notes, cost);
+        return new RightLine(notes, cost) { FellBack = AskedTextures.FellBack(_lattice, notes) };
     }
 
     private Shape[] Shapes(int index)
@@ -124,11 +124,22 @@ internal sealed class Texturing
         var top = note.Top.Midi;
         var prices = new long?[ShareByPlace[0].Length];
         long PriceOf(Texture texture) => prices[(int)texture] ??= Price(index, texture);
+        var bar = _lattice.Bars[_lattice.BarAt(note.Tick)];
+        var manner = note.IsFiller ? RightManner.Ragged : bar.Treatment.Right;
+        var isAsked = AskedTextures.Names(manner);
+        var level = isAsked ? 6 : _level;
         var shapes = new List<Shape>
         {
-            new(Texture.Single, [], top, top, Stretch.Comfortable, PriceOf(Texture.Single)),
+            new(
+                Texture.Single,
+                [],
+                top,
+                top,
+                Stretch.Comfortable,
+                PriceOf(Texture.Single) + (isAsked ? AskedTextures.Otherwise : 0)
+            ),
         };
-        if (_level < 4 || _thin.Contains(note.Tick) || note.UnderHeld || note.Holds)
+        if (level < 4 || _thin.Contains(note.Tick) || note.UnderHeld || note.Holds)
         {
             return [.. shapes];
         }
@@ -153,11 +164,19 @@ internal sealed class Texturing
             }
             var price = PriceOf(texture) + (stretch == Stretch.Strained ? _strainPrice : 0);
             price += low <= chords ? Covering : 0;
+            price += AskedTextures.Fits(manner, note.Top, below.ToValueList()) ? 0 : AskedTextures.Otherwise;
             shapes.Add(new(texture, below.ToValueList(), low, top, stretch, price));
         }
         foreach (var pitch in inner.Where(p => top - p.Midi is >= 3 and <= 9))
         {
             Add(Texture.TwoNote, pitch);
+        }
+        if (
+            AskedTextures.InKey(manner, note.Top, bar.Key) is { } inKey
+            && !shapes.Any(s => isAsked && s.Texture == Texture.TwoNote && AskedTextures.Fits(manner, note.Top, s.Below))
+        )
+        {
+            Add(Texture.TwoNote, inKey);
         }
         for (var a = 0; a < inner.Count; a++)
         {
@@ -169,7 +188,7 @@ internal sealed class Texturing
                 }
             }
         }
-        if (_level >= 5)
+        if (level >= 5)
         {
             var octave = note.Top with { Octave = note.Top.Octave - 1 };
             Add(Texture.Octave, octave);
@@ -177,7 +196,7 @@ internal sealed class Texturing
             {
                 Add(Texture.FullOctave, octave, pitch);
             }
-            if (_level >= 6)
+            if (level >= 6)
             {
                 for (var a = 0; a < inner.Count; a++)
                 {
