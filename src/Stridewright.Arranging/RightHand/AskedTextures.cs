@@ -53,9 +53,7 @@ internal static class AskedTextures
             .Where(n => !n.IsFiller)
             .GroupBy(n => lattice.BarAt(n.Tick))
             .Where(bar => Names(lattice.Bars[bar.Key].Treatment.Right))
-            .Where(bar =>
-                2 * bar.Count(n => Fits(lattice.Bars[bar.Key].Treatment.Right, n.Top, n.Below)) < bar.Count()
-            )
+            .Where(bar => 2 * bar.Count(n => Fits(lattice.Bars[bar.Key].Treatment.Right, n.Top, n.Below)) < bar.Count())
             .Select(bar => bar.Key)
             .ToValueList();
 }

@@ -142,11 +142,7 @@ internal sealed class RagRules
             || unit % 2 != 0
             || room < 3 * Unit
             || bar.StartsPhrase
-            || (
-                note.Start + Unit >= bar.End
-                && cell.Bar + 1 < _lattice.Bars.Length
-                && StandsPlain(cell.Bar + 1)
-            )
+            || (note.Start + Unit >= bar.End && cell.Bar + 1 < _lattice.Bars.Length && StandsPlain(cell.Bar + 1))
             ? null
             : _weights.Late
                 + _syncopation

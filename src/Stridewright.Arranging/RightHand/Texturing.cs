@@ -173,7 +173,9 @@ internal sealed class Texturing
         }
         if (
             AskedTextures.InKey(manner, note.Top, bar.Key) is { } inKey
-            && !shapes.Any(s => isAsked && s.Texture == Texture.TwoNote && AskedTextures.Fits(manner, note.Top, s.Below))
+            && !shapes.Any(s =>
+                isAsked && s.Texture == Texture.TwoNote && AskedTextures.Fits(manner, note.Top, s.Below)
+            )
         )
         {
             Add(Texture.TwoNote, inKey);

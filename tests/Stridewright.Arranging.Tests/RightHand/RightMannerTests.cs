@@ -57,7 +57,11 @@ public sealed class RightMannerTests
             var (lattice, line) = Set(tune, manner, span, 2);
             var reach = new Reach(new PlayerHands { SpanMm = span });
             Assert.Equal(lattice.Notes.Length, line.Notes.Count(n => !n.IsFiller));
-            foreach (var bar in line.Notes.Where(n => !n.IsFiller && IsAsked(lattice, n.Tick)).GroupBy(n => lattice.BarAt(n.Tick)))
+            foreach (
+                var bar in line
+                    .Notes.Where(n => !n.IsFiller && IsAsked(lattice, n.Tick))
+                    .GroupBy(n => lattice.BarAt(n.Tick))
+            )
             {
                 var done = bar.Count(n => n.Top.Midi - n.Lowest >= near && n.Top.Midi - n.Lowest <= far);
                 Assert.Equal(2 * done < bar.Count(), line.FellBack.Contains(bar.Key));
@@ -108,7 +112,12 @@ public sealed class RightMannerTests
 
     private static (Lattice Lattice, RightLine Line) Set(Tune tune, RightManner manner, double span, int level)
     {
-        var brief = new Brief { RightLevel = level, LeftLevel = level, Hands = new PlayerHands { SpanMm = span } };
+        var brief = new Brief
+        {
+            RightLevel = level,
+            LeftLevel = level,
+            Hands = new PlayerHands { SpanMm = span },
+        };
         var metre = Feels.MainMetre(tune);
         var piece = new Setting(tune, brief, Feels.For(metre), metre, Prices.Standard).Plan().Piece;
         var asked = piece.Treatments.Select((t, i) => i is >= First and <= Last ? t with { Right = manner } : t);
