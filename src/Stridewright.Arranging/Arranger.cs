@@ -42,6 +42,10 @@ public static class Arranger
         {
             return Refused(ArrangingMessages.BeyondTheKeys, Place.AtBar(bar));
         }
+        if (brief.Form is { } form && Forming.Fault(tune, form) is { } fault)
+        {
+            return Refused(fault);
+        }
         var metre = Feels.MainMetre(tune);
         var feel = brief.Feel ?? Feels.For(metre);
         return Feels.Fit(feel, metre)

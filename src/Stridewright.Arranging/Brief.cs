@@ -56,5 +56,8 @@ public sealed record Brief
     /// <summary>How much the harmony is enriched.</summary>
     public HarmonyWish Harmony { get; init; } = new();
 
+    /// <summary>Form of the piece; null: the tune as it stands.</summary>
+    public FormLine? Form { get; init; }
+
     public int Seed { get; init; } = 1;
 }

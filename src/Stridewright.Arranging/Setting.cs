@@ -158,6 +158,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             Note(ArrangingMessages.StrainPrice(price / 1200));
         }
         var (early, late) = Ragging.Displaced(lattice, ragged);
+        var own = lattice.Notes.Count(n => !lattice.Bars[lattice.BarAt(n.Start)].Treatment.IsAdded);
         var quarters = Timeline.PlayOrder(score).Sum(i => score.Bars[i].Length.ToQuarters());
         return new Arrangement
         {
@@ -172,13 +173,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             Verdict = verdict,
             Tune = score.LeftHandOnly
                 ? new TuneKept(0, 0, 0, 0, 0)
-                : new TuneKept(
-                    lattice.Notes.Length + lattice.LostNotes,
-                    lattice.Notes.Length,
-                    early,
-                    late,
-                    ragged.Onsets.Count(o => o.IsFiller)
-                ),
+                : new TuneKept(own + lattice.LostNotes, own, early, late, ragged.Onsets.Count(o => o.IsFiller)),
             Notes = _notes.ToValueList(),
         };
     }

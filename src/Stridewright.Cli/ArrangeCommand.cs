@@ -42,6 +42,7 @@ internal sealed class ArrangeCommand
     private readonly Option<string?> _without = Options.Text("--without", CliMessages.WithoutHelp, "LIST");
     private readonly Option<string?> _key = Options.Text("--key", CliMessages.KeyHelp, "TONIC");
     private readonly Option<double?> _bpm = Options.Number("--bpm", CliMessages.BpmHelp, "BEATS");
+    private readonly Option<string?> _form = Options.Text("--form", CliMessages.FormHelp, "LINE");
     private readonly HandOptions _hands = new();
     private readonly Option<bool> _noOctaves = Options.Flag("--no-octaves", CliMessages.NoOctavesHelp);
     private readonly Option<bool> _lyrics = Options.Flag("--lyrics", CliMessages.LyricsHelp);
@@ -93,6 +94,7 @@ internal sealed class ArrangeCommand
             _harmony,
             _without,
             _bpm,
+            _form,
             _hands.Span,
             _hands.OctaveWidth,
             _noOctaves,
@@ -167,6 +169,7 @@ internal sealed class ArrangeCommand
                 Raggedness = parsed.GetValue(_raggedness),
                 Key = parsed.GetValue(_key),
                 BeatsPerMinute = parsed.GetValue(_bpm),
+                Form = parsed.GetValue(_form),
                 Span = parsed.GetValue(_hands.Span),
                 OctaveWidth = parsed.GetValue(_hands.OctaveWidth),
                 NoOctaves = parsed.GetValue(_noOctaves),

@@ -81,6 +81,9 @@ internal static class CliMessages
     public const string RightHelp = "Level of the right hand alone";
     public const string RaggednessHelp = "How often the level's syncopations occur: 0 plain, 1 most [default: 0.5]";
     public const string KeyHelp = "Tonic to set it in, such as F or Bb; the mode stays the tune's";
+    public const string FormHelp =
+        "form of the piece in one line, such as \"intro A A(octaves,ff) B trio:A(high) tag end\"; plain: as it stands";
+
     public const string BpmHelp =
         "Tempo in beats a minute, as printed: quarters in 2/4, 4/4 and 3/4, dotted quarters in 6/8";
     public const string CheckBpmHelp = "Tempo to judge at, in beats a minute [default: as printed]";

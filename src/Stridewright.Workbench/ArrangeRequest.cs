@@ -122,6 +122,9 @@ public sealed record Wishes
     /// <summary>Kinds of change that are not wanted, such as <c>tritone</c>.</summary>
     public ValueList<string> Without { get; init; } = [];
 
+    /// <summary>Form in one line, such as <c>intro A A B tag end</c>; null or <c>plain</c>: the tune as it stands.</summary>
+    public string? Form { get; init; }
+
     public int? Seed { get; init; }
 }
 

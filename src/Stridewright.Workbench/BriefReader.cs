@@ -38,6 +38,7 @@ internal sealed class BriefReader(ITools tools)
             LeftHandOnly = wishes.LeftHandOnly,
             Lyrics = wishes.Lyrics,
             Harmony = HarmonyOf(wishes),
+            Form = wishes.Form is { } form ? FormOf(form) : null,
             Seed = wishes.Seed ?? brief.Seed,
         };
     }
@@ -111,6 +112,20 @@ internal sealed class BriefReader(ITools tools)
             without.AddRange(found);
         }
         return new HarmonyWish { Richness = richness ?? Richness.Plain, Without = without.ToValueList() };
+    }
+
+    private FormLine? FormOf(string text)
+    {
+        if (text == "plain")
+        {
+            return null;
+        }
+        var form = FormLine.Read(text, out var fault);
+        if (fault is not null)
+        {
+            Fault("form", fault);
+        }
+        return form;
     }
 
     private int? LevelOf(string wish, int? given)

@@ -10,9 +10,22 @@ internal static class Breaks
     private const int OneIn = 3;
     private const int BusyOnsets = 4;
 
+    // What the form silences, whatever the level.
+    private static bool Sounds(Lattice lattice, LeftSlot slot)
+    {
+        var bar = lattice.Bars[slot.Bar];
+        return bar.Treatment.Left switch
+        {
+            LeftManner.Silent => false,
+            LeftManner.StopTime or LeftManner.Break => slot.Tick == bar.Start,
+            _ => true,
+        };
+    }
+
     public static LeftSlot[] Apply(Stage stage, RightLine right, LeftSlot[] slots)
     {
         var lattice = stage.Lattice;
+        slots = [.. slots.Where(s => Sounds(lattice, s))];
         if (stage.Brief.LeftLevel < Level || !lattice.IsDuple)
         {
             return slots;

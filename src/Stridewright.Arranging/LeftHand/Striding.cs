@@ -279,7 +279,10 @@ internal sealed class Striding
         // Runs as such, whatever their notes: else the many ways to run would win by number.
         var kind = shape.IsRun ? LeftKind.Run : shape.Kind;
         var what = (long)kind * 16 + (shape.MustStep ? 0 : (shape.Low % 12 - root.PitchClass + 12) % 12);
-        var key = Variety.Mix(Variety.Mix(_seed, bar.StrainBar % 8 * 64 + slot.Tick - bar.Start), what);
+        var key = Variety.Mix(
+            Variety.Mix(_seed, bar.StrainBar % 8 * 64 + slot.Tick - bar.Start + 65536L * bar.Treatment.Chorus),
+            what
+        );
         return (
                 slot.IsBass ? 50
                 : shape.IsRun ? 60

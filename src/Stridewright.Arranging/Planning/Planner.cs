@@ -19,7 +19,7 @@ internal sealed class Planner(Tune written, Brief brief, Feel feel, Metre metre)
         {
             Note(ArrangingMessages.NoNotesButChords);
         }
-        var piece = Piece.Of(Enriched(Harmonised(InPlace(Straight(written)))));
+        var piece = Forming.Apply(Enriched(Harmonised(InPlace(Straight(written)))), brief.Form);
         var lattice = LatticeReader.Read(piece, feel);
         if (!Feels.IsUsual(metre))
         {

@@ -75,7 +75,7 @@ internal static class DraftBuilder
                             Length = lattice.Tick * bar.Length,
                             Lead = lattice.Tick * bar.Lead,
                             Chords = symbols[i].ToValueList(),
-                            Directions = i == 0 ? [tempo] : [],
+                            Directions = [.. i == 0 ? [tempo] : Array.Empty<Direction>(), .. Treated(bar.Treatment)],
                             Marks = bar.Marks,
                             Strokes = strokes[i].ToValueList(),
                         }
@@ -104,6 +104,18 @@ internal static class DraftBuilder
             Marks = first.Marks with { RepeatStart = first.Marks.RepeatStart || pickUp.Marks.RepeatStart },
         };
         return alone with { Bars = [first, .. draft.Bars.Skip(2)] };
+    }
+
+    private static IEnumerable<Direction> Treated(Treatment treatment)
+    {
+        if (treatment.Heading is { } heading)
+        {
+            yield return new Direction(ScoreTime.Zero) { Section = heading };
+        }
+        if (treatment.Dynamic is { } dynamic)
+        {
+            yield return new Direction(ScoreTime.Zero) { Dynamic = dynamic };
+        }
     }
 
     private static List<PlacedChord>[] Symbols(Lattice lattice)
