@@ -1,4 +1,5 @@
 using System.Globalization;
+using Stridewright.Arranging;
 using Stridewright.Workbench.Reports;
 
 namespace Stridewright.Cli;
@@ -53,6 +54,15 @@ internal static class CliMessages
 
     public const string TuneHelp =
         "Tunes in ABC (.abc), MusicXML (.musicxml, .xml, .mxl) or MIDI (.mid), books of several tunes, or folders of them";
+    public const string ProfileHelp = """
+        Measures the style of two-staff piano scores beside published ragtime: syncopation, patterns, registers,
+        textures, returning rhythms and the left hand.
+
+        Examples:
+          stridewright profile rag.musicxml
+          stridewright profile arrangements/*.musicxml --json
+        """;
+
     public const string ScoreHelp = "A two-staff score in MusicXML (.musicxml, .xml, .mxl)";
     public const string ChordsHelp =
         "Instead of tunes: a line of chords for the left hand alone. Bars between |, chords share their bar ('.' holds one for another share), % repeats a bar, |: and :| a part, N.C. is no chord; 2/4, or the metre of --feel";
@@ -186,6 +196,30 @@ internal static class CliMessages
 
     public static string Judgement(int spots) =>
         spots == 0 ? "These hands can play it." : Text($"{spots} spots cannot be played by these hands.");
+
+    public static string ProfiledTitle(ProfiledScore score) =>
+        $"{score.File}: {score.Title}, {score.Style.Bars} bars measured, "
+        + (
+            score.Style.Reference.Length > 0
+                ? $"beside {score.Style.Reference}"
+                : $"no reference is published for {score.Style.Metre}"
+        );
+
+    /// <summary>A figure of style, and the published one behind it.</summary>
+    public static string StyleRow(StyleFigure figure) =>
+        "  "
+        + figure.Words.PadRight(52)
+        + Values(figure, figure.Values)
+        + (figure.Reference.Count > 0 ? $"   (published {Values(figure, figure.Reference)})" : "");
+
+    private static string Values(StyleFigure figure, IEnumerable<double> values) =>
+        string.Join(
+            " / ",
+            values.Select(v =>
+                figure.Unit == StyleUnit.Share ? string.Create(CultureInfo.InvariantCulture, $"{100 * v:0.0} %")
+                : string.Create(CultureInfo.InvariantCulture, $"{v:0.##}")
+            )
+        );
 
     public static string Row(string name, string text) => OneLine("  " + name.PadRight(10) + text);
 

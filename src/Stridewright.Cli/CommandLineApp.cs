@@ -23,6 +23,7 @@ public sealed class CommandLineApp(Func<IUseCases> open, TextWriter output, Text
         {
             new ArrangeCommand(desk).Command,
             new CheckCommand(desk).Command,
+            new ProfileCommand(desk).Command,
         };
         if (args.Length == 0)
         {

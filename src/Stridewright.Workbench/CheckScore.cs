@@ -38,13 +38,9 @@ internal sealed class CheckScore(ITools tools, CheckRequest request)
 
     private CheckReport Judged(PlayerHands hands, CancellationToken cancellation)
     {
-        if (Read(cancellation, out var findings) is not { Bars.Count: > 0 } score)
+        if (ScoreInput.Read(tools, request.Score, cancellation, out var findings, _problems) is not { } score)
         {
-            foreach (var error in findings.Where(f => f.Severity == Severity.Error))
-            {
-                Fail(error.Place.ToString(), error.Message);
-            }
-            return _problems.Count > 0 ? Report(CheckOutcome.Unreadable) : Fail("", WorkbenchMessages.NoScoreInside);
+            return Report(CheckOutcome.Unreadable);
         }
         var tempo = request.BeatsPerMinute * ReportOf.MainMetre(score).Beat.ToQuarters();
         var verdict = tools.Judge(score, hands, tempo);
@@ -61,40 +57,6 @@ internal sealed class CheckScore(ITools tools, CheckRequest request)
                 Reading = findings.Concat(verdict.Remarks).Select(ReportOf.Remark).ToValueList(),
             },
         };
-    }
-
-    private Score? Read(CancellationToken cancellation, out ValueList<Diagnostic> findings)
-    {
-        findings = [];
-        if (Directory.Exists(request.Score) || !File.Exists(request.Score))
-        {
-            var isFolder = Directory.Exists(request.Score);
-            Fail("", isFolder ? WorkbenchMessages.FolderToCheck : WorkbenchMessages.NotFound);
-            return null;
-        }
-        if (InputBytes.TryRead(request.Score, cancellation, out var problem) is not { } bytes)
-        {
-            Fail("", problem);
-            return null;
-        }
-        var kind = InputKinds.Of(request.Score, bytes);
-        if (kind != InputKind.MusicXml)
-        {
-            Fail(
-                "",
-                kind switch
-                {
-                    InputKind.Empty => WorkbenchMessages.EmptyFile,
-                    InputKind.Abc => WorkbenchMessages.AbcToCheck,
-                    _ => WorkbenchMessages.NotAScore,
-                }
-            );
-            return null;
-        }
-        using var stream = new MemoryStream(bytes, writable: false);
-        var reading = tools.ReadMusicXmlScore(stream);
-        findings = reading.Diagnostics;
-        return reading.Value;
     }
 
     private CheckReport Report(CheckOutcome outcome) =>

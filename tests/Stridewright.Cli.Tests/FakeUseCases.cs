@@ -86,6 +86,8 @@ internal sealed class FakeUseCases : IUseCases
         return CheckAnswer;
     }
 
+    public ProfileReport Profile(IReadOnlyList<string> scores, CancellationToken cancellation = default) => new();
+
     public void Dispose() { }
 }
 

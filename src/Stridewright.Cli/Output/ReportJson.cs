@@ -1,6 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Stridewright.Arranging;
 using Stridewright.Workbench.Reports;
 
 namespace Stridewright.Cli.Output;
@@ -21,6 +22,9 @@ internal static class ReportJson
 
     public static void Write(TextWriter output, CheckReport report) =>
         output.WriteLine(JsonSerializer.Serialize(report, Context.CheckReport));
+
+    public static void Write(TextWriter output, ProfileReport report) =>
+        output.WriteLine(JsonSerializer.Serialize(report, Context.ProfileReport));
 }
 
 [JsonSourceGenerationOptions(
@@ -28,13 +32,16 @@ internal static class ReportJson
     WriteIndented = true,
     NewLine = "\n",
     PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
-    Converters = [typeof(ArrangeOutcomeConverter), typeof(CheckOutcomeConverter)]
+    Converters = [typeof(ArrangeOutcomeConverter), typeof(CheckOutcomeConverter), typeof(StyleUnitConverter)]
 )]
 [JsonSerializable(typeof(ArrangeReport))]
 [JsonSerializable(typeof(CheckReport))]
+[JsonSerializable(typeof(ProfileReport))]
 internal sealed partial class ReportJsonContext : JsonSerializerContext;
 
 internal sealed class ArrangeOutcomeConverter()
     : JsonStringEnumConverter<ArrangeOutcome>(JsonNamingPolicy.KebabCaseLower);
 
 internal sealed class CheckOutcomeConverter() : JsonStringEnumConverter<CheckOutcome>(JsonNamingPolicy.KebabCaseLower);
+
+internal sealed class StyleUnitConverter() : JsonStringEnumConverter<StyleUnit>(JsonNamingPolicy.KebabCaseLower);
