@@ -59,5 +59,9 @@ public sealed record Brief
     /// <summary>Form of the piece; null: the tune as it stands.</summary>
     public FormLine? Form { get; init; }
 
+    /// <summary>The plain tune, where it stood before it was ragged, is shown on a small staff above (the device of the
+    /// School of Ragtime, 1908); the words go there where the left hand is written alone.</summary>
+    public bool ShowPlain { get; init; }
+
     public int Seed { get; init; } = 1;
 }

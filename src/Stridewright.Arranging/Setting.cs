@@ -43,6 +43,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             var (right, left) = Hands(lattice, ragged, homes, secondsPerTick, cancellation);
             var sign = Tempo(tempo, unit);
             var draft = DraftBuilder.Build(piece.Tune, lattice, right, left, sign, Subtitle(lattice), brief.Lyrics);
+            draft = brief.ShowPlain ? PlainAbove.Show(draft, lattice, brief.Lyrics && brief.LeftHandOnly) : draft;
             var score = Notator.Write(_hasNotes ? draft : DraftBuilder.LeftHandAlone(draft));
             var verdict = Judge.Check(score, brief.Hands);
             if (verdict.IsPlayable && brief.LeftHandOnly && _hasNotes)

@@ -46,6 +46,7 @@ internal sealed class ArrangeCommand
     private readonly HandOptions _hands = new();
     private readonly Option<bool> _noOctaves = Options.Flag("--no-octaves", CliMessages.NoOctavesHelp);
     private readonly Option<bool> _lyrics = Options.Flag("--lyrics", CliMessages.LyricsHelp);
+    private readonly Option<bool> _showPlain = Options.Flag("--show-plain", CliMessages.ShowPlainHelp);
     private readonly Option<bool> _plain = Options.Flag("--plain", CliMessages.PlainHelp);
     private readonly Option<string?> _paper = Options.Chosen(
         "--paper",
@@ -100,6 +101,7 @@ internal sealed class ArrangeCommand
             _noOctaves,
             _lyrics,
             _plain,
+            _showPlain,
             _paper,
             _format,
             _json,
@@ -183,6 +185,7 @@ internal sealed class ArrangeCommand
                         StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries
                     ),
                 ],
+                ShowPlain = parsed.GetValue(_showPlain),
                 Seed = parsed.GetValue(_seed),
             },
         };

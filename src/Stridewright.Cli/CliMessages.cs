@@ -1,5 +1,4 @@
 using System.Globalization;
-using Stridewright.Arranging;
 using Stridewright.Workbench.Reports;
 
 namespace Stridewright.Cli;
@@ -103,6 +102,9 @@ internal static class CliMessages
         "Width of an octave on your keyboard: millimetres or inches (6.5in) [default: 165.1]";
     public const string NoOctavesHelp = "No octaves struck by one hand";
     public const string LyricsHelp = "Print the tune's words under the right hand's staff";
+    public const string ShowPlainHelp =
+        "Show the plain tune, where it stood before it was ragged, on a small staff above (with --left-hand-only and "
+        + "--lyrics its words too)";
     public const string PlainHelp =
         "Write the plain tune too, back on the beat, as a lead sheet NAME.plain in the same formats";
     public const string PaperHelp = "Paper of the engraved score [default: a4]";
@@ -206,18 +208,19 @@ internal static class CliMessages
         );
 
     /// <summary>A figure of style, and the published one behind it.</summary>
-    public static string StyleRow(StyleFigure figure) =>
+    public static string StyleRow(MeasuredFigure figure) =>
         "  "
         + figure.Words.PadRight(52)
         + Values(figure, figure.Values)
         + (figure.Reference.Count > 0 ? $"   (published {Values(figure, figure.Reference)})" : "");
 
-    private static string Values(StyleFigure figure, IEnumerable<double> values) =>
+    private static string Values(MeasuredFigure figure, IEnumerable<double> values) =>
         string.Join(
             " / ",
             values.Select(v =>
-                figure.Unit == StyleUnit.Share ? string.Create(CultureInfo.InvariantCulture, $"{100 * v:0.0} %")
-                : string.Create(CultureInfo.InvariantCulture, $"{v:0.##}")
+                figure.Unit == "share"
+                    ? string.Create(CultureInfo.InvariantCulture, $"{100 * v:0.0} %")
+                    : string.Create(CultureInfo.InvariantCulture, $"{v:0.##}")
             )
         );
 

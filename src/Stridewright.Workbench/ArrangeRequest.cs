@@ -125,6 +125,9 @@ public sealed record Wishes
     /// <summary>Form in one line, such as <c>intro A A B tag end</c>; null or <c>plain</c>: the tune as it stands.</summary>
     public string? Form { get; init; }
 
+    /// <summary>The plain tune is shown on a small staff above.</summary>
+    public bool ShowPlain { get; init; }
+
     public int? Seed { get; init; }
 }
 

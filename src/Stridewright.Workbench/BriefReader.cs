@@ -39,6 +39,7 @@ internal sealed class BriefReader(ITools tools)
             Lyrics = wishes.Lyrics,
             Harmony = HarmonyOf(wishes),
             Form = wishes.Form is { } form ? FormOf(form) : null,
+            ShowPlain = wishes.ShowPlain,
             Seed = wishes.Seed ?? brief.Seed,
         };
     }

@@ -38,7 +38,7 @@ internal sealed class CheckScore(ITools tools, CheckRequest request)
 
     private CheckReport Judged(PlayerHands hands, CancellationToken cancellation)
     {
-        if (ScoreInput.Read(tools, request.Score, cancellation, out var findings, _problems) is not { } score)
+        if (ScoreInput.Read(tools, request.Score, _problems, out var findings, cancellation) is not { } score)
         {
             return Report(CheckOutcome.Unreadable);
         }

@@ -16,10 +16,10 @@ internal sealed class ProfileScores(ITools tools, IReadOnlyList<string> files)
             try
             {
                 cancellation.ThrowIfCancellationRequested();
-                if (ScoreInput.Read(tools, file, cancellation, out var findings, problems) is { } score)
+                if (ScoreInput.Read(tools, file, problems, out var findings, cancellation) is { } score)
                 {
                     var reading = findings.Select(ReportOf.Remark).ToValueList();
-                    scores.Add(new ProfiledScore(file, score.Title, StyleMeasure.Of(score), reading));
+                    scores.Add(new ProfiledScore(file, score.Title, ReportOf.Style(StyleMeasure.Of(score)), reading));
                 }
             }
             catch (OperationCanceledException)

@@ -8,7 +8,10 @@ internal static class LeftHandStyle
     public static void Add(StyleSheet sheet, Score score, List<int> bars, IEnumerable<Sounding> left)
     {
         var byBar = left.ToLookup(s => s.Bar);
-        List<int> bass = [], low = [], high = [], leaps = [];
+        List<int> bass = [],
+            low = [],
+            high = [],
+            leaps = [];
         var (strict, loose) = (0, 0);
         foreach (var bar in bars)
         {

@@ -12,7 +12,13 @@ internal static class RhythmStyle
     {
         var byBar = right.ToLookup(s => s.Bar);
         var patterns = bars.ToDictionary(b => b, b => Pattern(byBar[b], Unit(b)));
-        int untied = 0, mid = 0, line = 0, any = 0, augmented = 0, held = 0, syncopation = 0;
+        int untied = 0,
+            mid = 0,
+            line = 0,
+            any = 0,
+            augmented = 0,
+            held = 0,
+            syncopation = 0;
         foreach (var bar in bars)
         {
             var (bits, next) = (patterns[bar], patterns.TryGetValue(bar + 1, out var n) ? n : -1);
@@ -34,18 +40,14 @@ internal static class RhythmStyle
         sheet.Share("held_bars", StyleMessages.Held, held, bars.Count);
         if (bars.Count > 0)
         {
-            sheet.Add(
-                "lhl_per_bar",
-                StyleMessages.Syncopation,
-                StyleUnit.PerBar,
-                [(double)syncopation / bars.Count]
-            );
+            sheet.Add("lhl_per_bar", StyleMessages.Syncopation, StyleUnit.PerBar, [(double)syncopation / bars.Count]);
         }
         var row = bars.Select(b => patterns[b]).ToArray();
         AddPatterns(sheet, row);
         AddReturn(sheet, row);
 
-        ScoreTime Unit(int bar) => new(score.Bars[bar].Metre.BarLength.Numerator, 8 * score.Bars[bar].Metre.BarLength.Denominator);
+        ScoreTime Unit(int bar) =>
+            new(score.Bars[bar].Metre.BarLength.Numerator, 8 * score.Bars[bar].Metre.BarLength.Denominator);
     }
 
     /// <summary>Short-long-short in doubled values, in the bar or over the bar line (Kirlin, ISMIR 2020).</summary>

@@ -30,7 +30,9 @@ public static class StyleMeasure
         return new StyleProfile(
             metre?.ToString() ?? "",
             measured.Count,
-            !hasReference ? "" : inTwo ? StyleReference.InTwo : StyleReference.InFour,
+            !hasReference ? ""
+                : inTwo ? StyleReference.InTwo
+                : StyleReference.InFour,
             sheet.Figures.ToValueList()
         );
     }

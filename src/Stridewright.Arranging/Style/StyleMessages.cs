@@ -20,8 +20,7 @@ internal static class StyleMessages
     public const string Strict = "bars of strict stride";
     public const string Loose = "bars of stride, loosely";
 
-    public static string Again(int bars) =>
-        bars == 1 ? "rhythm again in the next bar" : $"rhythm again {bars} bars on";
+    public static string Again(int bars) => bars == 1 ? "rhythm again in the next bar" : $"rhythm again {bars} bars on";
 
     public static string HalfBar(string pattern) => $"half bars {pattern} (1 struck, 0 not)";
 

@@ -91,6 +91,7 @@ internal static class DraftBuilder
         var alone = draft with { LeftHandOnly = true };
         if (
             draft.Bars is not [{ Implicit: true } pickUp, var first, ..]
+            || pickUp.Above.Count > 0
             || pickUp.Strokes.Any(s => s.Hand == Hand.Left)
         )
         {

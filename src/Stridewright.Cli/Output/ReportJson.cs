@@ -1,7 +1,6 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
-using Stridewright.Arranging;
 using Stridewright.Workbench.Reports;
 
 namespace Stridewright.Cli.Output;
@@ -32,7 +31,7 @@ internal static class ReportJson
     WriteIndented = true,
     NewLine = "\n",
     PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
-    Converters = [typeof(ArrangeOutcomeConverter), typeof(CheckOutcomeConverter), typeof(StyleUnitConverter)]
+    Converters = [typeof(ArrangeOutcomeConverter), typeof(CheckOutcomeConverter)]
 )]
 [JsonSerializable(typeof(ArrangeReport))]
 [JsonSerializable(typeof(CheckReport))]
@@ -43,5 +42,3 @@ internal sealed class ArrangeOutcomeConverter()
     : JsonStringEnumConverter<ArrangeOutcome>(JsonNamingPolicy.KebabCaseLower);
 
 internal sealed class CheckOutcomeConverter() : JsonStringEnumConverter<CheckOutcome>(JsonNamingPolicy.KebabCaseLower);
-
-internal sealed class StyleUnitConverter() : JsonStringEnumConverter<StyleUnit>(JsonNamingPolicy.KebabCaseLower);

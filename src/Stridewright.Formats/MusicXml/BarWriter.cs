@@ -6,22 +6,26 @@ namespace Stridewright.Formats.MusicXml;
 /// <summary>Writes the measures of a score one by one.</summary>
 internal sealed class BarWriter
 {
+    private const int SmallStaffPercent = 65;
     private readonly XmlOut _xml;
     private readonly Score _score;
     private readonly bool _isLeadSheet;
+    private readonly bool _isCue;
     private readonly Divisions _divisions;
     private readonly SymbolWriter _symbols;
     private readonly NoteWriter _notes;
 
     /// <param name="isLeadSheet">The right hand alone, on one staff.</param>
-    public BarWriter(XmlOut xml, Score score, bool isLeadSheet)
+    /// <param name="isCue">A small staff of cue notes.</param>
+    public BarWriter(XmlOut xml, Score score, bool isLeadSheet, bool isCue = false)
     {
         _isLeadSheet = isLeadSheet;
+        _isCue = isCue;
         _xml = xml;
         _score = score;
         _divisions = Divisions.Of(score);
         _symbols = new SymbolWriter(xml, _divisions);
-        _notes = new NoteWriter(xml, _divisions, score.LeftHandOnly);
+        _notes = new NoteWriter(xml, _divisions, score.LeftHandOnly, isCue);
     }
 
     private bool HasBoth => !_isLeadSheet && !_score.LeftHandOnly;
@@ -104,6 +108,13 @@ internal sealed class BarWriter
         if (!_isLeadSheet)
         {
             WriteClef(_score.LeftHandOnly ? "1" : "2", "F", 4);
+        }
+        if (_isCue)
+        {
+            using (_xml.Open("staff-details"))
+            {
+                _xml.Number("staff-size", SmallStaffPercent);
+            }
         }
     }
 

@@ -43,6 +43,10 @@ public static class MusicXmlWriter
         using (xml.Open("score-partwise", ("version", "4.0")))
         {
             WriteHeader(score, isLeadSheet ? "Tune" : "Piano", xml);
+            if (HasAbove(score))
+            {
+                WriteAbove(score, xml);
+            }
             using (xml.Open("part", ("id", "P1")))
             {
                 var bars = new BarWriter(xml, score, isLeadSheet);
@@ -50,6 +54,30 @@ public static class MusicXmlWriter
                 {
                     bars.Write(i);
                 }
+            }
+        }
+    }
+
+    private static bool HasAbove(Score score) => score.Bars.Any(b => b.Above.Count > 0);
+
+    // The small staff is a part of its own, of cue notes: sounding is none of its business.
+    private static void WriteAbove(Score score, XmlOut xml)
+    {
+        ScoreBar Shown(ScoreBar bar) =>
+            bar with
+            {
+                Id = "",
+                Chords = [],
+                Directions = [],
+                Voices = [new ScoreVoice(Hand.Right, 1, bar.Above)],
+            };
+        var shown = score with { LeftHandOnly = false, Bars = score.Bars.Select(Shown).ToValueList() };
+        using (xml.Open("part", ("id", "P2")))
+        {
+            var bars = new BarWriter(xml, shown, isLeadSheet: true, isCue: true);
+            for (var i = 0; i < shown.Bars.Count; i++)
+            {
+                bars.Write(i);
             }
         }
     }
@@ -76,6 +104,20 @@ public static class MusicXmlWriter
         WriteCredit(xml, "subtitle", score.Subtitle, "center");
         WriteCredit(xml, "composer", score.Composer, "right");
         using (xml.Open("part-list"))
+        {
+            if (HasAbove(score))
+            {
+                using (xml.Open("score-part", ("id", "P2")))
+                {
+                    xml.Text("part-name", "Tune", ("print-object", "no"));
+                }
+            }
+            WritePart(part, xml);
+        }
+    }
+
+    private static void WritePart(string part, XmlOut xml)
+    {
         using (xml.Open("score-part", ("id", "P1")))
         {
             xml.Text("part-name", part);

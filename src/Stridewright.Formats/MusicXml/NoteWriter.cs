@@ -6,7 +6,8 @@ namespace Stridewright.Formats.MusicXml;
 
 /// <summary>Writes the events of a voice: chords, rests, crushed notes.</summary>
 /// <param name="oneStaff">The left hand stands alone.</param>
-internal sealed class NoteWriter(XmlOut xml, Divisions divisions, bool oneStaff)
+/// <param name="isCue">Small notes that are not played.</param>
+internal sealed class NoteWriter(XmlOut xml, Divisions divisions, bool oneStaff, bool isCue = false)
 {
     private readonly HashSet<int> _versesInWord = []; // verses whose last syllable ended in a hyphen
     private ScoreTime? _tuplet; // length of the open tuplet so far
@@ -98,13 +99,20 @@ internal sealed class NoteWriter(XmlOut xml, Divisions divisions, bool oneStaff)
         var note = e.Notes[index];
         using (xml.Open("note", ("id", IdOf(note))))
         {
+            if (isCue)
+            {
+                xml.Empty("cue");
+            }
             if (index > 0)
             {
                 xml.Empty("chord");
             }
             WritePitch(note.Pitch);
             xml.Number("duration", divisions.Of(e.Length));
-            WriteTies("tie", note);
+            if (!isCue)
+            {
+                WriteTies("tie", note); // the schema has no sounding tie for a note that does not sound
+            }
             xml.Number("voice", place.Number);
             WriteValue(e.Value, place.Accidentals.For(note));
             if (place.Stem is { } stem && e.Value.Part > 1)

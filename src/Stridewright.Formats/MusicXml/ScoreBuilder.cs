@@ -56,7 +56,7 @@ internal sealed class ScoreBuilder(ScoreFile file, Findings findings)
             return null;
         }
         var piano = sounding.Find(p => p.HasTwoStaves);
-        _leftHandOnly = piano is null && file.Parts.Count == 1 && sounding[0].IsInBassClef;
+        _leftHandOnly = piano is null && file.Parts.Count(p => !p.IsCue) == 1 && sounding[0].IsInBassClef;
         if (piano is null && sounding.Count != 2 && !_leftHandOnly)
         {
             findings.Fail(sounding[0].Place, MusicXmlMessages.NotTwoStaves(sounding.Count));

@@ -28,7 +28,10 @@ internal sealed record ScorePart(PartLabel Label, Place Place, IReadOnlyList<Ele
 
     public int ChordCount => Measures.Sum(m => m.All("harmony").Count());
 
-    public bool HasNotes => Measures.Any(m => m.All("note").Any(n => n.Has("pitch")));
+    public bool HasNotes => Measures.Any(m => m.All("note").Any(n => n.Has("pitch") && !n.Has("cue")));
+
+    /// <summary>Its notes are all cue notes, which are not played.</summary>
+    public bool IsCue => !HasNotes && Measures.Any(m => m.All("note").Any(n => n.Has("cue")));
 
     public bool HasChords => Measures.Any(m => m.Has("harmony"));
 

@@ -43,6 +43,10 @@ public sealed record DraftBar
 
     /// <summary>What is struck in this bar, in any order. Within one hand and voice nothing overlaps.</summary>
     public ValueList<Stroke> Strokes { get; init; } = [];
+
+    /// <summary>What is shown on the small staff above, in the right hand's voice 1, not to be played. Without any in the
+    /// whole draft there is no such staff.</summary>
+    public ValueList<Stroke> Above { get; init; } = [];
 }
 
 /// <summary>Keys struck together by one hand in one voice.</summary>

@@ -17,6 +17,9 @@ public static class Notator
         ArgumentNullException.ThrowIfNull(draft);
         var ids = NoteIds.OfBars(draft.Bars);
         var segments = Cut(draft.Bars);
+        var above = draft.Bars.Any(b => b.Above.Count > 0)
+            ? Cut(draft.Bars.Select(b => b with { Strokes = b.Above }).ToValueList())
+            : null;
         Hand[] hands = draft.LeftHandOnly ? [Hand.Left] : [Hand.Right, Hand.Left];
         return new Score
         {
@@ -24,11 +27,11 @@ public static class Notator
             Composer = draft.Composer,
             Subtitle = draft.Subtitle,
             LeftHandOnly = draft.LeftHandOnly,
-            Bars = draft.Bars.Select((bar, i) => Spell(bar, ids[i], segments[i], hands)).ToValueList(),
+            Bars = draft.Bars.Select((bar, i) => Spell(bar, ids[i], segments[i], above?[i], hands)).ToValueList(),
         };
     }
 
-    private static ScoreBar Spell(DraftBar bar, string id, List<Segment> segments, Hand[] hands)
+    private static ScoreBar Spell(DraftBar bar, string id, List<Segment> segments, List<Segment>? above, Hand[] hands)
     {
         var speller = new VoiceSpeller(bar, id);
         List<Segment> Of(Hand hand, int voice) =>
@@ -46,6 +49,7 @@ public static class Notator
             Marks = bar.Marks,
             Id = id,
             Voices = hands.SelectMany(Voices).ToValueList(),
+            Above = above is null ? [] : speller.Spell(Hand.Right, [.. above.OrderBy(s => s.At)], []).Single().Events,
         };
     }
 

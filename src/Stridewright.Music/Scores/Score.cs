@@ -46,6 +46,10 @@ public sealed record ScoreBar
     /// <summary>Voices, each filling the bar; right hand first.</summary>
     public ValueList<ScoreVoice> Voices { get; init; } = [];
 
+    /// <summary>What the small staff above shows, filling the bar: read along, not played, and no part of either hand.
+    /// Empty in every bar of a score without that staff.</summary>
+    public ValueList<ScoreEvent> Above { get; init; } = [];
+
     /// <summary>Id of the bar, such as <c>b12</c>; empty in scores of others.</summary>
     public string Id { get; init; } = "";
 }

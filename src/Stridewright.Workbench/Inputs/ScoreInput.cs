@@ -1,4 +1,5 @@
 using Stridewright.Music;
+using Stridewright.Workbench.Reports;
 
 namespace Stridewright.Workbench.Inputs;
 
@@ -9,9 +10,9 @@ internal static class ScoreInput
     public static Score? Read(
         ITools tools,
         string file,
-        CancellationToken cancellation,
+        List<Problem> problems,
         out ValueList<Diagnostic> findings,
-        List<Problem> problems
+        CancellationToken cancellation
     )
     {
         findings = [];

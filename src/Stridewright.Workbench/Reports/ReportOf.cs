@@ -41,6 +41,16 @@ internal static class ReportOf
             Remarks = arrangement.Notes.Select(Remark).ToValueList(),
         };
 
+    public static MeasuredStyle Style(StyleProfile style) =>
+        new(
+            style.Metre,
+            style.Bars,
+            style.Reference,
+            style
+                .Figures.Select(f => new MeasuredFigure(f.Key, f.Words, Words.Of(f.Unit), f.Values, f.Reference))
+                .ToValueList()
+        );
+
     public static UnplayableSpot Spot(Score score, Fault fault) =>
         new(
             fault.Bar >= 0 && fault.Bar < score.Bars.Count ? score.Bars[fault.Bar].Number : "",
