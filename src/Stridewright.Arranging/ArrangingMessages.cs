@@ -53,6 +53,12 @@ internal static class ArrangingMessages
             $"{notes} off-beat notes of the tune were put back on the beat before it was ragged"
         );
 
+    public static string FellBack(int bars) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"{bars} bars could not be played wholly as asked by these hands at this tempo; they stride in part"
+        );
+
     public static string LostNotes(int count) =>
         string.Create(CultureInfo.InvariantCulture, $"{count} notes too close to their neighbours were left out");
 

@@ -63,5 +63,11 @@ public sealed record Brief
     /// School of Ragtime, 1908); the words go there where the left hand is written alone.</summary>
     public bool ShowPlain { get; init; }
 
+    /// <summary>What the left hand is to do at fitting places, in turn by the phrase.</summary>
+    public ValueList<LeftManner> LeftManners { get; init; } = [];
+
+    /// <summary>What the right hand is to do at fitting places, in turn by the phrase.</summary>
+    public ValueList<RightManner> RightManners { get; init; } = [];
+
     public int Seed { get; init; } = 1;
 }

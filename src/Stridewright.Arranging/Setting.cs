@@ -20,6 +20,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
     private long _rightStrain = 1200;
     private long _leftStrain = 1200;
     private long? _runPrice;
+    private int _fellBack;
 
     public ArrangeResult Work(CancellationToken cancellation)
     {
@@ -101,6 +102,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             ? Striding.Solve(stage, right, homes, _leftStrain, price, cancellation)
             : Striding.Solve(stage, right, homes, _leftStrain, cancellation);
         _runPrice = left.RunPrice;
+        _fellBack = left.FellBack.Count;
         return left;
     }
 
@@ -157,6 +159,10 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         if (Math.Max(_leftStrain, _rightStrain) is > 1200 and var price)
         {
             Note(ArrangingMessages.StrainPrice(price / 1200));
+        }
+        if (_fellBack > 0)
+        {
+            Note(ArrangingMessages.FellBack(_fellBack));
         }
         var (early, late) = Ragging.Displaced(lattice, ragged);
         var own = lattice.Notes.Count(n => !lattice.Bars[lattice.BarAt(n.Start)].Treatment.IsAdded);

@@ -34,6 +34,7 @@ internal sealed class ArrangeCommand
     private readonly Option<int?> _left = Options.Whole("--left", CliMessages.LeftHelp, "1-6");
     private readonly Option<int?> _right = Options.Whole("--right", CliMessages.RightHelp, "1-6");
     private readonly Option<double?> _raggedness = Options.Number("--raggedness", CliMessages.RaggednessHelp, "0-1");
+    private readonly Option<string?> _play = Options.Text("--play", CliMessages.PlayHelp, "LIST");
     private readonly Option<string?> _harmony = Options.Text(
         "--harmony",
         CliMessages.HarmonyHelp,
@@ -92,6 +93,7 @@ internal sealed class ArrangeCommand
             _right,
             _raggedness,
             _key,
+            _play,
             _harmony,
             _without,
             _bpm,
@@ -178,17 +180,15 @@ internal sealed class ArrangeCommand
                 LeftHandOnly = parsed.GetValue(_leftHandOnly),
                 Lyrics = parsed.GetValue(_lyrics),
                 Harmony = parsed.GetValue(_harmony),
-                Without =
-                [
-                    .. (parsed.GetValue(_without) ?? "").Split(
-                        ',',
-                        StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries
-                    ),
-                ],
+                Play = Listed(parsed.GetValue(_play)),
+                Without = Listed(parsed.GetValue(_without)),
                 ShowPlain = parsed.GetValue(_showPlain),
                 Seed = parsed.GetValue(_seed),
             },
         };
+
+    private static ValueList<string> Listed(string? words) =>
+        [.. (words ?? "").Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)];
 }
 
 /// <summary>The options that describe a pair of hands.</summary>

@@ -79,7 +79,7 @@ public sealed record LevelRange(int First, int Last);
 /// <summary>
 /// The brief as a person gives it; null where nothing was said. Names of the wishes in messages are the words a person
 /// uses: feel, level, left, right, raggedness, key, bpm, span, octave-width,
-/// harmony, without, seed.
+/// play, harmony, without, form, seed.
 /// </summary>
 public sealed record Wishes
 {
@@ -115,6 +115,9 @@ public sealed record Wishes
 
     /// <summary>The tune's words are printed.</summary>
     public bool Lyrics { get; init; }
+
+    /// <summary>What the hands are to do at fitting places, such as <c>walking-octaves</c> or <c>thirds</c>.</summary>
+    public ValueList<string> Play { get; init; } = [];
 
     /// <summary><c>plain</c>, <c>seasoned</c> or <c>rich</c>.</summary>
     public string? Harmony { get; init; }

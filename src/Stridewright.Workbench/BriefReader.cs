@@ -37,6 +37,8 @@ internal sealed class BriefReader(ITools tools)
             Hands = HandsOf(wishes.Span, wishes.OctaveWidth) with { NoOctaves = wishes.NoOctaves },
             LeftHandOnly = wishes.LeftHandOnly,
             Lyrics = wishes.Lyrics,
+            LeftManners = wishes.Play.Where(Manners.Left.ContainsKey).Select(w => Manners.Left[w]).ToValueList(),
+            RightManners = PlayOf(wishes.Play),
             Harmony = HarmonyOf(wishes),
             Form = wishes.Form is { } form ? FormOf(form) : null,
             ShowPlain = wishes.ShowPlain,
@@ -84,6 +86,16 @@ internal sealed class BriefReader(ITools tools)
             Fault("feel", WorkbenchMessages.Feel(text));
         }
         return feel;
+    }
+
+    private ValueList<RightManner> PlayOf(ValueList<string> words)
+    {
+        foreach (var word in words.Where(w => !Manners.Left.ContainsKey(w) && !Manners.Right.ContainsKey(w)))
+        {
+            var all = string.Join(", ", Manners.Left.Keys.Concat(Manners.Right.Keys));
+            Fault("play", WorkbenchMessages.Manner(word, all));
+        }
+        return words.Where(Manners.Right.ContainsKey).Select(w => Manners.Right[w]).ToValueList();
     }
 
     private HarmonyWish HarmonyOf(Wishes wishes)

@@ -80,6 +80,8 @@ internal static class WorkbenchMessages
     public static string NotEngraved(string reason) =>
         $"it could not be engraved ({reason}): leave pdf, svg and png out of --format";
 
+    public static string Manner(string text, string all) => $"'{text}' is no way of playing; there are {all}";
+
     public static string Harmony(string text) => $"'{text}' is no richness of harmony; choose plain, seasoned or rich";
 
     public static string HarmonyKind(string text, string kinds) =>

@@ -19,8 +19,6 @@ public static class Manners
             ["stop-time"] = LeftManner.StopTime,
             ["break"] = LeftManner.Break,
             ["left-silent"] = LeftManner.Silent,
-            ["answer"] = LeftManner.Answer,
-            ["thumb-tune"] = LeftManner.ThumbTune,
         };
 
     /// <summary>Every manner of the right hand with its word; no word stands in both tables.</summary>
@@ -33,12 +31,8 @@ public static class Manners
             ["sixths"] = RightManner.Sixths,
             ["octaves"] = RightManner.Octaves,
             ["full-octaves"] = RightManner.FullOctaves,
-            ["parallel-runs"] = RightManner.ParallelRuns,
-            ["three-against-four"] = RightManner.ThreeAgainstFour,
             ["call"] = RightManner.Call,
-            ["obbligato"] = RightManner.Obbligato,
             ["crushed-notes"] = RightManner.CrushedNotes,
-            ["tremolo"] = RightManner.Tremolo,
             ["fills-only"] = RightManner.FillsOnly,
             ["right-silent"] = RightManner.Silent,
         };

@@ -38,12 +38,6 @@ public enum LeftManner
 
     /// <summary>Silent.</summary>
     Silent,
-
-    /// <summary>An answer to the tune where it rests, in the tenor.</summary>
-    Answer,
-
-    /// <summary>The tune, in the left thumb, over basses.</summary>
-    ThumbTune,
 }
 
 /// <summary>What the right hand does in a bar.</summary>
@@ -61,21 +55,10 @@ public enum RightManner
     /// <summary>Octaves with inner notes.</summary>
     FullOctaves,
 
-    /// <summary>Two voices running alongside each other between tune notes.</summary>
-    ParallelRuns,
-
-    /// <summary>Groups of three sixteenths, on through the bar lines.</summary>
-    ThreeAgainstFour,
-
     /// <summary>Calls that leave room for the left hand's answer.</summary>
     Call,
 
-    /// <summary>A counter-line above the tune.</summary>
-    Obbligato,
     CrushedNotes,
-
-    /// <summary>Long notes shaken with the octave or third below.</summary>
-    Tremolo,
 
     /// <summary>Fills without the tune.</summary>
     FillsOnly,

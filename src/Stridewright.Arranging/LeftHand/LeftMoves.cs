@@ -89,6 +89,19 @@ internal sealed class LeftMoves(Stage stage)
 
     private static long Steps(LeftShape from, LeftShape to, LeftSlot slot)
     {
+        if (to.Into is not null || from.OnTo is not null)
+        {
+            var move = to.Low - from.Low;
+            if (
+                from.IsRest
+                || to.IsRest
+                || to.Into is { } into && !into.Allows(move)
+                || from.OnTo is { } onTo && !onTo.Allows(move)
+            )
+            {
+                return Forced;
+            }
+        }
         if (!from.MustStep && !to.MustStep)
         {
             return 0;

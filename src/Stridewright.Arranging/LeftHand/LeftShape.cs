@@ -28,6 +28,15 @@ internal enum LeftKind
 /// <param name="MustStep">Only as a step between its neighbours: a note of a run or a walking bass.</param>
 internal sealed record LeftShape(LeftKind Kind, ValueList<Pitch> Pitches, Stretch Stretch, long Price, bool MustStep)
 {
+    /// <summary>Asked for by the manner of its bar.</summary>
+    public bool IsAsked { get; init; }
+
+    /// <summary>How it must be reached from what is struck before; null: anyhow.</summary>
+    public StepRule? Into { get; init; }
+
+    /// <summary>How it must go on; null: anyhow.</summary>
+    public StepRule? OnTo { get; init; }
+
     public int Low { get; } = Pitches.Count > 0 ? Pitches[0].Midi : 0;
 
     public int High { get; } = Pitches.Count > 0 ? Pitches[^1].Midi : 0;
@@ -37,4 +46,14 @@ internal sealed record LeftShape(LeftKind Kind, ValueList<Pitch> Pitches, Stretc
     public bool IsRun => Kind is LeftKind.Run or LeftKind.RunOctave;
 
     public bool IsStrained => Stretch == Stretch.Strained;
+}
+
+/// <summary>Which moves of the lowest key are allowed.</summary>
+/// <param name="Least">Semitones at least.</param>
+/// <param name="Most">Semitones at most.</param>
+/// <param name="Direction">1: up; −1: down; 0: either.</param>
+internal sealed record StepRule(int Least, int Most, int Direction)
+{
+    public bool Allows(int move) =>
+        Math.Abs(move) >= Least && Math.Abs(move) <= Most && (Direction == 0 || Math.Sign(move) == Direction);
 }

@@ -24,6 +24,7 @@ internal sealed class Striding
     private readonly int _level;
     private readonly ulong _seed;
     private readonly BassShapes _basses;
+    private readonly MannerShapes _manners;
     private readonly HomePositions _homes;
     private readonly Dictionary<(ChordSymbol Chord, bool Changes), LeftShape[]> _voicings = [];
 
@@ -41,6 +42,7 @@ internal sealed class Striding
         _level = stage.Brief.LeftLevel;
         _seed = stage.Seed(7);
         _basses = new BassShapes(stage);
+        _manners = new MannerShapes(stage);
         _homes = homes;
         _soundsUntil = new int[right.Notes.Length];
         for (var i = 0; i < right.Notes.Length; i++)
@@ -96,10 +98,21 @@ internal sealed class Striding
         }
         var (cost, steps) = path.Best() ?? throw new InvalidOperationException("every place has a shape");
         var notes = _layers.Select((layer, i) => new LeftNote(layer.Slot, layer.Shapes[steps[i].Choice]));
-        return new LeftLine([.. notes.Where(n => !n.Shape.IsRest)], runPrice, places.Count(p => !p.IsBass), cost);
+        return new LeftLine([.. notes.Where(n => !n.Shape.IsRest)], runPrice, places.Count(p => !p.IsBass), cost)
+        {
+            FellBack = FellBack(steps),
+        };
 
         LeftShape Dearer(LeftShape run) => run with { Price = run.Price + runPrice };
     }
+
+    // Bars that do something else than they were asked for at one of their places.
+    private ValueList<int> FellBack((int Node, int Choice)[] steps) =>
+        _layers!
+            .Where((layer, i) => !layer.Shapes[steps[i].Choice].IsAsked && layer.Shapes.Any(s => s.IsAsked))
+            .Select(layer => layer.Slot.Bar)
+            .Distinct()
+            .ToValueList();
 
     // All that is the same at every price of runs.
     private Layer[] Prepare(LeftSlot[] slots, CancellationToken cancellation)
@@ -145,7 +158,10 @@ internal sealed class Striding
         var found = slot.IsBass
             ? _basses.Of(slot, nextBass).ToList()
             : [.. Chords(slot), .. next is { IsBass: true } ? Runs(slot) : []];
-        var priced = found
+        var asked = _manners.Of(slots, index).ToList();
+        var unasked = asked.Count > 0 ? MannerShapes.Unasked : 0;
+        var priced = asked
+            .Concat(found.Select(s => s with { Price = s.Price + unasked }))
             .Select(s =>
                 s with
                 {
@@ -155,7 +171,7 @@ internal sealed class Striding
             .ToList();
         // Where the right hand leaves no room the left may rest, but not to spare itself the way to a new harmony.
         var rest = (slot.IsBass ? 12_000 : 8000) + (slot.Changes ? 20_000 : 0);
-        priced.Add(new LeftShape(LeftKind.Rest, [], Stretch.Comfortable, rest, false));
+        priced.Add(new LeftShape(LeftKind.Rest, [], Stretch.Comfortable, rest + unasked, false));
         return [.. priced];
     }
 
@@ -307,6 +323,9 @@ internal sealed record LeftNote(LeftSlot Slot, LeftShape Shape);
 /// <param name="WeakPlaces">How many chords the plain pattern has.</param>
 internal sealed record LeftLine(LeftNote[] Notes, long RunPrice, int WeakPlaces, long Cost)
 {
+    /// <summary>Indices of bars that could not be played wholly in the manner asked for.</summary>
+    public ValueList<int> FellBack { get; init; } = [];
+
     public bool Runs => Notes.Any(n => n.Shape.IsRun && n.Shape.MustStep);
 
     /// <summary>Share of the plain pattern's chords that give way to runs, breaks and rests.</summary>

@@ -20,6 +20,7 @@ internal sealed class Planner(Tune written, Brief brief, Feel feel, Metre metre)
             Note(ArrangingMessages.NoNotesButChords);
         }
         var piece = Forming.Apply(Enriched(Harmonised(InPlace(Straight(written)))), brief.Form);
+        piece = Devising.Apply(piece, brief);
         var lattice = LatticeReader.Read(piece, feel);
         if (!Feels.IsUsual(metre))
         {
