@@ -19,6 +19,7 @@ public sealed class StageOptimumTests
     private static readonly int[] Spans = [185, 205, 230];
     private static readonly string[] Stages =
     [
+        nameof(LocalKeys),
         nameof(Harmonising),
         nameof(Ragging),
         nameof(Filling),
