@@ -72,7 +72,7 @@ internal static class StrideLayer
             {
                 var to = isBass ? s * kept + k : k * shapes.Length + s;
                 var move = moves is null ? 0 : moves[k * shapes.Length + s];
-                witness.Arc(from, to, lines[r * shapes.Length + s] + move + shapes[s].Price);
+                witness.Arc(from, to, lines[r * shapes.Length + s] + move + shapes[s].Price, s);
             }
         }
     }

@@ -48,7 +48,7 @@ internal sealed class LayeredPath
     {
         if (Witness is not null && (from < 0 || EarlierCosts[from] < Never))
         {
-            Witness.Arc(from, to, total - (from < 0 ? 0 : EarlierCosts[from]));
+            Witness.Arc(from, to, total - (from < 0 ? 0 : EarlierCosts[from]), choice);
         }
         Take(from, to, total, choice);
     }

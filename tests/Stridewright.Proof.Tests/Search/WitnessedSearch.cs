@@ -49,7 +49,7 @@ internal sealed class WitnessedSearch(string stage) : IPathWitness
         _arcs.Add([]);
     }
 
-    public void Arc(int from, int to, long price)
+    public void Arc(int from, int to, long price, int choice)
     {
         var arcs = _arcs[^1];
         arcs[(from, to)] = arcs.TryGetValue((from, to), out var known) ? Math.Min(known, price) : price;
