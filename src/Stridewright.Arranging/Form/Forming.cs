@@ -45,9 +45,18 @@ internal sealed class Forming
     /// <summary>Why the form does not fit the tune; null: it does.</summary>
     public static string? Fault(Tune tune, FormLine form)
     {
-        var sections = Sections(tune).Count;
-        var part = form.Parts.FirstOrDefault(p => HasLetter(p) && p.Letter - 'A' >= sections);
-        return part is null ? null : FormMessages.NoSection(part.Letter, part.Place, sections);
+        var sections = Sections(tune);
+        var part = form.Parts.FirstOrDefault(p => HasLetter(p) && p.Letter - 'A' >= sections.Count);
+        if (part is not null)
+        {
+            return FormMessages.NoSection(part.Letter, part.Place, sections.Count);
+        }
+        var played = form.Parts.Where(HasLetter).Select(p => sections[p.Letter - 'A']).ToList();
+        var bars = played.Sum(s => s.Count);
+        var notes = played.Sum(s => s.Sum(b => b.Notes.Count));
+        return bars > Arranger.MostBars || notes > Arranger.MostNotes
+            ? ArrangingMessages.TooLong(bars, Arranger.MostBars)
+            : null;
     }
 
     private static bool HasLetter(FormPart part) => part.Kind is PartKind.Strain or PartKind.Trio;
