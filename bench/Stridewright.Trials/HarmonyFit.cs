@@ -27,14 +27,9 @@ internal static class HarmonyFit
         {
             var flat = FlatTune.Of(tune);
             Degree? before = null;
-            var next = 0;
-            ChordSymbol? now = null;
             foreach (var spot in HarmonySpot.Of(tune))
             {
-                while (next < flat.Chords.Length && flat.Chords[next].At <= spot.Start)
-                {
-                    now = flat.Chords[next++].Chord;
-                }
+                var now = flat.ChordAt(spot.Cut.Start);
                 Degree? chord = now is null or { IsNoChord: true } ? null : Degree.Of(now, spot.Key);
                 if (spot.Key.IsMinor == minor)
                 {
@@ -53,35 +48,20 @@ internal static class HarmonyFit
         var share = palette.Select(p => (double)all.Count(s => s.Chord == p) / all.Count).ToArray();
         var tones = Enum.GetValues<Quality>()
             .Select(q =>
-            {
-                var counts = Enumerable.Repeat(0.5, 12).ToArray();
-                foreach (var (spot, chord, _) in all.Where(s => s.Chord!.Value.Quality == q))
-                {
-                    var root = (spot.Key.Tonic.PitchClass + chord!.Value.Above) % 12;
-                    for (var pc = 0; pc < 12; pc++)
-                    {
-                        counts[(pc - root + 12) % 12] += spot.Weights[pc];
-                    }
-                }
-                return counts.Select(c => Cost(c / counts.Sum())).ToArray();
-            })
+                Tones(
+                    Enumerable.Repeat(0.5, 12),
+                    all.Where(s => s.Chord!.Value.Quality == q).Select(s => (s.Spot, s.Chord!.Value))
+                )
+            )
             .ToArray();
         // Each chord's own tones, backed by those of all chords of its quality.
         var own = palette
             .Select(p =>
-            {
-                var backing = tones[(int)p.Quality];
-                var counts = backing.Select(c => ToneBack * Math.Exp(-c / 1000.0)).ToArray();
-                foreach (var (spot, chord, _) in all.Where(s => s.Chord == p))
-                {
-                    var root = (spot.Key.Tonic.PitchClass + p.Above) % 12;
-                    for (var pc = 0; pc < 12; pc++)
-                    {
-                        counts[(pc - root + 12) % 12] += spot.Weights[pc];
-                    }
-                }
-                return counts.Select(c => Cost(c / counts.Sum())).ToArray();
-            })
+                Tones(
+                    tones[(int)p.Quality].Select(c => ToneBack * Math.Exp(-c / 1000.0)),
+                    all.Where(s => s.Chord == p).Select(s => (s.Spot, p))
+                )
+            )
             .ToArray();
         var pairs = all.Where(s => s.Before is { } b && palette.Contains(b)).ToList();
         var changes = palette
@@ -121,6 +101,21 @@ internal static class HarmonyFit
             Places = places,
             Rhythm = [.. Enumerable.Range(0, 3).Select(b => (Cost(Stay(b)), Cost(1 - Stay(b))))],
         };
+    }
+
+    // How often each tone above the root sounds, as prices.
+    private static long[] Tones(IEnumerable<double> backing, IEnumerable<(HarmonySpot Spot, Degree Chord)> seen)
+    {
+        var counts = backing.ToArray();
+        foreach (var (spot, chord) in seen)
+        {
+            var root = (spot.Key.Tonic.PitchClass + chord.Above) % 12;
+            for (var pc = 0; pc < 12; pc++)
+            {
+                counts[(pc - root + 12) % 12] += spot.Weights[pc];
+            }
+        }
+        return counts.Select(c => Cost(c / counts.Sum())).ToArray();
     }
 
     public static string Source(string name, HarmonyPrices prices)

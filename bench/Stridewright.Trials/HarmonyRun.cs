@@ -12,17 +12,19 @@ internal static class HarmonyRun
 {
     public static int Run(IReadOnlyList<CorpusTune> tunes, string[] args)
     {
-        var chorded = tunes.Where(t => t.Tune.Bars.Count(b => b.Chords.Count > 0) > t.Tune.Bars.Count / 4).ToList();
-        var tunesOnly = chorded.Select(t => t.Tune).ToList();
+        var chorded = tunes
+            .Select(t => t.Tune)
+            .Where(t => t.Bars.Count(b => b.Chords.Count > 0) > t.Bars.Count / 4)
+            .ToList();
         if (args.Contains("--fit"))
         {
-            return Fit([.. tunesOnly.Where((_, i) => i % 2 == 0)], [.. tunesOnly.Where((_, i) => i % 2 == 1)]);
+            return Fit([.. chorded.Where((_, i) => i % 2 == 0)], [.. chorded.Where((_, i) => i % 2 == 1)]);
         }
         foreach (
-            var group in tunesOnly
+            var group in chorded
                 .GroupBy(t => Feels.MainMetre(t).ToString())
                 .OrderBy(g => g.Key, StringComparer.Ordinal)
-                .Append(tunesOnly.GroupBy(_ => "all").Single())
+                .Append(chorded.GroupBy(_ => "all").Single())
         )
         {
             Print(group.Key, [.. group]);
@@ -51,8 +53,11 @@ internal static class HarmonyRun
     }
 
     private static HarmonyAgreement Of(List<Tune> part, HarmonyPrices major, HarmonyPrices minor) =>
-        part.Select(t => HarmonyAgreement.Of(t, Harmonising.Apply(Bare(t), major, minor)))
-            .Aggregate(HarmonyAgreement.None, (a, b) => a.Plus(b));
+        Of(part, t => Harmonising.Apply(t, major, minor));
+
+    // No way looks at the chords that are there.
+    private static HarmonyAgreement Of(List<Tune> part, Func<Tune, Tune> way) =>
+        part.Select(t => HarmonyAgreement.Of(t, way(t))).Aggregate(HarmonyAgreement.None, (a, b) => a.Plus(b));
 
     private static void Print(string name, List<Tune> tunes)
     {
@@ -66,17 +71,9 @@ internal static class HarmonyRun
             }
         )
         {
-            var sum = tunes
-                .Select(t => HarmonyAgreement.Of(t, way(Bare(t))))
-                .Aggregate(HarmonyAgreement.None, (a, b) => a.Plus(b));
+            var sum = Of(tunes, way);
             line.Add(string.Create(CultureInfo.InvariantCulture, $"{label} {sum.RootShare:F3} {sum.SharedShare:F3}"));
         }
         Console.WriteLine(string.Join("  ", line));
     }
-
-    private static Tune Bare(Tune tune) =>
-        tune with
-        {
-            Bars = tune.Bars.Select(b => b with { Chords = [] }).ToValueList(),
-        };
 }

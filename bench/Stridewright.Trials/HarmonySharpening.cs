@@ -46,8 +46,8 @@ internal sealed class HarmonySharpening
     private void Learn(Tune tune, double rate)
     {
         var spots = HarmonySpot.Of(tune);
-        var printed = FlatTune.Of(tune).Chords;
-        var found = FlatTune.Of(Harmonising.Apply(tune, _major.Now, _minor.Now)).Chords;
+        var printed = FlatTune.Of(tune);
+        var found = FlatTune.Of(Harmonising.Apply(tune, _major.Now, _minor.Now));
         var gold = spots.Select(s => At(printed, s)).ToArray();
         var guess = spots.Select(s => At(found, s)).ToArray();
         for (var i = 0; i < spots.Count; i++)
@@ -76,10 +76,10 @@ internal sealed class HarmonySharpening
         _minor.Add();
     }
 
-    private int At((ScoreTime At, ChordSymbol Chord)[] chords, HarmonySpot spot)
+    private int At(FlatTune tune, HarmonySpot spot)
     {
         var palette = (spot.Key.IsMinor ? _minor : _major).Now.Palette;
-        var chord = chords.LastOrDefault(c => c.At <= spot.Start).Chord;
+        var chord = tune.ChordAt(spot.Cut.Start);
         return chord is null or { IsNoChord: true } ? -1 : Array.IndexOf(palette, Degree.Of(chord, spot.Key));
     }
 

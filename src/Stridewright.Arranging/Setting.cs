@@ -15,7 +15,6 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         SlowestShare = 0.55;
     private readonly List<Diagnostic> _notes = [];
     private readonly HashSet<int> _thinBars = [];
-    private ValueList<HarmonyChange> _harmonyChanges = [];
     private readonly bool _hasNotes = written.Bars.Any(b => b.Notes.Count > 0);
     private long _rightStrain = 1200;
     private long _leftStrain = 1200;
@@ -27,7 +26,6 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         var plan = Plan();
         var (piece, lattice) = (plan.Piece, plan.Lattice);
         _notes.AddRange(plan.Notes);
-        _harmonyChanges = plan.HarmonyChanges;
         if (lattice.Bars.Length > Arranger.MostBars)
         {
             return Arranger.Refused(ArrangingMessages.TooLong(lattice.Bars.Length, Arranger.MostBars));
@@ -54,7 +52,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             }
             if (verdict.IsPlayable)
             {
-                return new ArrangeResult(Finished(lattice, ragged, score, verdict, wanted, tempo, unit), null);
+                return new ArrangeResult(Finished(plan, ragged, score, verdict, wanted, tempo, unit), null);
             }
             if (attempt >= Attempts || !Relax(verdict, ref tempo, wanted))
             {
@@ -139,7 +137,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
     private static bool IsStrain(Fault fault) => fault.Kind is FaultKind.StrainedOften or FaultKind.StrainedTwice;
 
     private Arrangement Finished(
-        Lattice lattice,
+        Plan plan,
         Ragged ragged,
         Score score,
         Verdict verdict,
@@ -148,6 +146,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         NoteValue unit
     )
     {
+        var lattice = plan.Lattice;
         if (tempo < wanted)
         {
             Note(ArrangingMessages.Slower(wanted, tempo));
@@ -176,7 +175,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             BeatsPerMinute = tempo,
             BeatUnit = unit,
             Seconds = quarters * 60 / (tempo * unit.Length.ToQuarters()),
-            HarmonyChanges = _harmonyChanges,
+            HarmonyChanges = plan.HarmonyChanges,
             Verdict = verdict,
             Tune = score.LeftHandOnly
                 ? new TuneKept(0, 0, 0, 0, 0)

@@ -26,6 +26,7 @@ internal sealed class BriefReader(ITools tools)
         {
             Fault("level", WorkbenchMessages.BothLevels);
         }
+        CheckManners(wishes.Play);
         return brief with
         {
             Feel = wishes.Feel is { } feel ? FeelOf(feel) : null,
@@ -37,8 +38,8 @@ internal sealed class BriefReader(ITools tools)
             Hands = HandsOf(wishes.Span, wishes.OctaveWidth) with { NoOctaves = wishes.NoOctaves },
             LeftHandOnly = wishes.LeftHandOnly,
             Lyrics = wishes.Lyrics,
-            LeftManners = wishes.Play.Where(Manners.Left.ContainsKey).Select(w => Manners.Left[w]).ToValueList(),
-            RightManners = PlayOf(wishes.Play),
+            LeftManners = Chosen(wishes.Play, Manners.Left),
+            RightManners = Chosen(wishes.Play, Manners.Right),
             Harmony = HarmonyOf(wishes),
             Form = wishes.Form is { } form ? FormOf(form) : null,
             ShowPlain = wishes.ShowPlain,
@@ -88,14 +89,16 @@ internal sealed class BriefReader(ITools tools)
         return feel;
     }
 
-    private ValueList<RightManner> PlayOf(ValueList<string> words)
+    private static ValueList<T> Chosen<T>(ValueList<string> words, IReadOnlyDictionary<string, T> manners) =>
+        words.Select(w => w.ToLowerInvariant()).Where(manners.ContainsKey).Select(w => manners[w]).ToValueList();
+
+    private void CheckManners(ValueList<string> words)
     {
-        foreach (var word in words.Where(w => !Manners.Left.ContainsKey(w) && !Manners.Right.ContainsKey(w)))
+        var known = Manners.Left.Keys.Concat(Manners.Right.Keys).ToList();
+        foreach (var word in words.Where(w => !known.Contains(w.ToLowerInvariant())))
         {
-            var all = string.Join(", ", Manners.Left.Keys.Concat(Manners.Right.Keys));
-            Fault("play", WorkbenchMessages.Manner(word, all));
+            Fault("play", WorkbenchMessages.Manner(word, string.Join(", ", known)));
         }
-        return words.Where(Manners.Right.ContainsKey).Select(w => Manners.Right[w]).ToValueList();
     }
 
     private HarmonyWish HarmonyOf(Wishes wishes)

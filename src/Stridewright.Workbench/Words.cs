@@ -5,12 +5,12 @@ internal static class Words
 {
     /// <summary>Such as <c>circle-of-fifths</c>.</summary>
     public static string Of<T>(T value)
-        where T : struct, Enum => Of(value.ToString());
-
-    public static string Of(string name) =>
+        where T : struct, Enum =>
         string.Concat(
-            name.Select(
-                (c, i) => char.IsAsciiLetterUpper(c) ? (i > 0 ? "-" : "") + char.ToLowerInvariant(c) : c.ToString()
-            )
+            value
+                .ToString()
+                .Select(
+                    (c, i) => char.IsAsciiLetterUpper(c) ? (i > 0 ? "-" : "") + char.ToLowerInvariant(c) : c.ToString()
+                )
         );
 }

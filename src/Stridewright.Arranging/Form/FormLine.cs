@@ -27,7 +27,13 @@ public enum PartKind
 /// <summary>One part of a form.</summary>
 /// <param name="Letter">Of the section, <c>A</c> to <c>Z</c>; unused where <paramref name="Kind"/> has none.</param>
 /// <param name="Place">Where the part begins in its line, from 1.</param>
-public sealed record FormPart(PartKind Kind, char Letter, Treatment Treatment, bool Breaks, int Place);
+public sealed record FormPart(PartKind Kind, int Place, char Letter = ' ')
+{
+    public Treatment Treatment { get; init; } = Treatment.Usual;
+
+    /// <summary>The left hand rests in the last two bars of every eight.</summary>
+    public bool Breaks { get; init; }
+}
 
 /// <summary>
 /// A form in one line: parts with spaces between them, as in <c>intro A A(octaves,ff) B trio:C(high) tag end</c>. A
@@ -38,12 +44,6 @@ public sealed record FormLine(ValueList<FormPart> Parts)
 {
     /// <summary>Most parts of a line.</summary>
     public const int MostParts = 64;
-
-    /// <summary>Words of the left hand's manners, in the order of <see cref="LeftManner"/>.</summary>
-    public static IReadOnlyDictionary<string, LeftManner> LeftWords { get; } = Words<LeftManner>("left");
-
-    /// <summary>Words of the right hand's manners.</summary>
-    public static IReadOnlyDictionary<string, RightManner> RightWords { get; } = Words<RightManner>("right");
 
     private static readonly string[] Dynamics = ["pp", "p", "mp", "mf", "f", "ff"];
 
@@ -95,18 +95,12 @@ public sealed record FormLine(ValueList<FormPart> Parts)
     private static FormPart? Part(string name, int place) =>
         name switch
         {
-            "intro" => new(PartKind.Intro, ' ', Treatment.Usual, false, place),
-            "vamp" => new(PartKind.Vamp, ' ', Treatment.Usual, false, place),
-            "tag" => new(PartKind.Tag, ' ', Treatment.Usual, false, place),
-            "end" => new(PartKind.End, ' ', Treatment.Usual, false, place),
-            [>= 'A' and <= 'Z' and var letter] => new(PartKind.Strain, letter, Treatment.Usual, false, place),
-            ['t', 'r', 'i', 'o', ':', >= 'A' and <= 'Z' and var letter] => new(
-                PartKind.Trio,
-                letter,
-                Treatment.Usual,
-                false,
-                place
-            ),
+            "intro" => new(PartKind.Intro, place),
+            "vamp" => new(PartKind.Vamp, place),
+            "tag" => new(PartKind.Tag, place),
+            "end" => new(PartKind.End, place),
+            [>= 'A' and <= 'Z' and var letter] => new(PartKind.Strain, place, letter),
+            ['t', 'r', 'i', 'o', ':', >= 'A' and <= 'Z' and var letter] => new(PartKind.Trio, place, letter),
             _ => null,
         };
 
@@ -118,11 +112,11 @@ public sealed record FormLine(ValueList<FormPart> Parts)
         {
             var word = given.Trim();
             var treatment = part.Treatment;
-            if (LeftWords.TryGetValue(word, out var left))
+            if (Manners.Left.TryGetValue(word, out var left))
             {
                 part = part with { Treatment = treatment with { Left = left } };
             }
-            else if (RightWords.TryGetValue(word, out var right))
+            else if (Manners.Right.TryGetValue(word, out var right))
             {
                 part = part with { Treatment = treatment with { Right = right } };
             }
@@ -146,24 +140,4 @@ public sealed record FormLine(ValueList<FormPart> Parts)
         }
         return part;
     }
-
-    // WalkingOctaves is walking-octaves; what both hands have is told apart: left-silent, right-silent.
-    private static Dictionary<string, T> Words<T>(string hand)
-        where T : struct, Enum =>
-        Enum.GetValues<T>()
-            .ToDictionary(
-                value =>
-                    (value.ToString() == "Silent" ? hand + "-" : "")
-                    + string.Concat(
-                        value
-                            .ToString()
-                            .Select(
-                                (c, i) =>
-                                    char.IsUpper(c) && i > 0
-                                        ? "-" + char.ToLowerInvariant(c)
-                                        : char.ToLowerInvariant(c).ToString()
-                            )
-                    ),
-                StringComparer.Ordinal
-            );
 }

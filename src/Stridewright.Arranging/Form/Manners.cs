@@ -5,7 +5,7 @@ public static class Manners
 {
     /// <summary>Every manner of the left hand with its word.</summary>
     public static IReadOnlyDictionary<string, LeftManner> Left { get; } =
-        new Dictionary<string, LeftManner>(StringComparer.OrdinalIgnoreCase)
+        new Dictionary<string, LeftManner>(StringComparer.Ordinal)
         {
             ["stride"] = LeftManner.Stride,
             ["walking-octaves"] = LeftManner.WalkingOctaves,
@@ -23,7 +23,7 @@ public static class Manners
 
     /// <summary>Every manner of the right hand with its word; no word stands in both tables.</summary>
     public static IReadOnlyDictionary<string, RightManner> Right { get; } =
-        new Dictionary<string, RightManner>(StringComparer.OrdinalIgnoreCase)
+        new Dictionary<string, RightManner>(StringComparer.Ordinal)
         {
             ["ragged"] = RightManner.Ragged,
             ["plain"] = RightManner.Plain,
@@ -36,10 +36,4 @@ public static class Manners
             ["fills-only"] = RightManner.FillsOnly,
             ["right-silent"] = RightManner.Silent,
         };
-
-    /// <summary>The word of a manner.</summary>
-    public static string WordOf(LeftManner manner) => Left.First(w => w.Value == manner).Key;
-
-    /// <summary>The word of a manner.</summary>
-    public static string WordOf(RightManner manner) => Right.First(w => w.Value == manner).Key;
 }

@@ -31,7 +31,7 @@ public static class Enriching
         {
             changes.Add(
                 new HarmonyChange(
-                    tune.Bars[beats.Spots[idea.Start].Bar].Number,
+                    tune.Bars[beats.Spots[idea.Start].Cut.Bar].Number,
                     idea.Kind,
                     Named(chords.AsSpan(idea.Start, idea.Chords.Length)),
                     Named(idea.Chords)

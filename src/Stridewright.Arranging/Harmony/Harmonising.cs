@@ -96,19 +96,17 @@ public static class Harmonising
     // A chord is written where it begins.
     private static Tune Placed(Tune tune, List<HarmonySpot> spots, ChordSymbol[] chords)
     {
-        var starts = FlatTune.Of(tune).Starts;
         var bars = new List<TuneBar>();
         var next = 0;
         ChordSymbol? last = null;
         for (var b = 0; b < tune.Bars.Count; b++)
         {
-            var end = starts[b] + tune.Bars[b].Length;
             var here = new List<PlacedChord>();
-            for (; next < spots.Count && spots[next].Start < end; next++)
+            for (; next < spots.Count && spots[next].Cut.Bar == b; next++)
             {
                 if (!chords[next].Equals(last))
                 {
-                    here.Add(new PlacedChord(spots[next].Start - starts[b], chords[next]));
+                    here.Add(new PlacedChord(spots[next].Cut.At, chords[next]));
                     last = chords[next];
                 }
             }

@@ -39,8 +39,8 @@ public sealed record HarmonyAgreement(int Beats, int Roots, int Shared)
                 var place = wanted.Starts[b] + at - lead;
                 if (
                     at >= lead
-                    && At(wanted, place) is { IsNoChord: false } one
-                    && At(given, place) is { IsNoChord: false } two
+                    && wanted.ChordAt(place) is { IsNoChord: false } one
+                    && given.ChordAt(place) is { IsNoChord: false } two
                 )
                 {
                     beats++;
@@ -50,17 +50,5 @@ public sealed record HarmonyAgreement(int Beats, int Roots, int Shared)
             }
         }
         return new(beats, roots, shared);
-    }
-
-    private static ChordSymbol? At(FlatTune tune, ScoreTime place)
-    {
-        int low = 0,
-            high = tune.Chords.Length;
-        while (low < high)
-        {
-            var middle = (low + high) / 2;
-            (low, high) = tune.Chords[middle].At <= place ? (middle + 1, high) : (low, middle);
-        }
-        return low == 0 ? null : tune.Chords[low - 1].Chord;
     }
 }

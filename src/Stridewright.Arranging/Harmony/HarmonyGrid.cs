@@ -12,39 +12,27 @@ internal sealed class HarmonyGrid
         var flat = FlatTune.Of(tune);
         var keys = LocalKeys.Of(tune);
         var spots = new List<GridSpot>();
-        ChordSymbol? now = null;
         var next = 0;
-        for (var b = 0; b < tune.Bars.Count; b++)
+        foreach (var cut in HarmonyCut.Of(tune, flat))
         {
-            var bar = tune.Bars[b];
-            var size = bar.Metre.BarLength / HarmonySpot.Parts(bar.Metre);
-            var whole = bar.Length == bar.Metre.BarLength;
-            var end = flat.Starts[b] + bar.Length;
-            for (var from = flat.Starts[b]; from < end; from = ScoreTime.Min(from + size, end))
+            while (next < flat.Chords.Length && flat.Chords[next].At <= cut.Start)
             {
-                var to = ScoreTime.Min(from + size, end);
-                while (next < flat.Chords.Length && flat.Chords[next].At <= from)
-                {
-                    now = flat.Chords[next++].Chord;
-                }
-                var changes = next < flat.Chords.Length && flat.Chords[next].At < to;
-                var first = from == flat.Starts[b];
-                spots.Add(
-                    new GridSpot(b, from, now, keys[b])
-                    {
-                        IsOpen = whole && !changes && now is { IsNoChord: false },
-                        StartsBar = first,
-                        Seam = first && (BarSeams.TurnBefore(tune, b) || BarSeams.StrainBefore(tune, b)),
-                        StrainSeam = first && BarSeams.StrainBefore(tune, b),
-                        Strong = OnBeats(flat, bar.Metre.Beat, from, to),
-                        Again = bar.Marks.RepeatEnd > 0,
-                    }
-                );
-                while (next < flat.Chords.Length && flat.Chords[next].At < to)
-                {
-                    now = flat.Chords[next++].Chord;
-                }
+                next++;
             }
+            var bar = tune.Bars[cut.Bar];
+            var chord = next == 0 ? null : flat.Chords[next - 1].Chord;
+            var changes = next < flat.Chords.Length && flat.Chords[next].At < cut.End;
+            var whole = bar.Length == bar.Metre.BarLength;
+            spots.Add(
+                new GridSpot(cut, chord, keys[cut.Bar])
+                {
+                    IsOpen = whole && !changes && chord is { IsNoChord: false },
+                    Seam =
+                        cut.At.IsZero && (BarSeams.TurnBefore(tune, cut.Bar) || BarSeams.StrainBefore(tune, cut.Bar)),
+                    Strong = OnBeats(flat, bar.Metre.Beat, cut.Start, cut.End),
+                    Again = bar.Marks.RepeatEnd > 0,
+                }
+            );
         }
         return new HarmonyGrid { Spots = [.. spots] };
     }
@@ -69,13 +57,12 @@ internal sealed class HarmonyGrid
     /// <summary>The tune with these chords, written where they begin; bars whose chords stay keep their symbols.</summary>
     public Tune Written(Tune tune, ChordSymbol?[] chords)
     {
-        var starts = FlatTune.Of(tune).Starts;
         var bars = tune.Bars.ToArray();
         for (var s = 0; s < Spots.Length; )
         {
-            var bar = Spots[s].Bar;
+            var bar = Spots[s].Cut.Bar;
             var first = s;
-            while (s < Spots.Length && Spots[s].Bar == bar)
+            while (s < Spots.Length && Spots[s].Cut.Bar == bar)
             {
                 s++;
             }
@@ -91,15 +78,12 @@ internal sealed class HarmonyGrid
             {
                 if (chords[i] is { } chord && (i == first || !chord.Equals(chords[i - 1])))
                 {
-                    placed.Add(new PlacedChord(Spots[i].Start - starts[bar], chord));
+                    placed.Add(new PlacedChord(Spots[i].Cut.At, chord));
                 }
             }
             // Symbols inside a spot that is not touched stay.
             placed.AddRange(
-                bars[bar]
-                    .Chords.Where(c =>
-                        Enumerable.Range(first, s - first).All(i => Spots[i].Start - starts[bar] != c.At)
-                    )
+                bars[bar].Chords.Where(c => Enumerable.Range(first, s - first).All(i => Spots[i].Cut.At != c.At))
             );
             bars[bar] = bars[bar] with { Chords = placed.OrderBy(c => c.At).ToValueList() };
         }
@@ -134,17 +118,13 @@ internal sealed class HarmonyGrid
 }
 
 /// <summary>Half a bar or a bar.</summary>
-internal sealed record GridSpot(int Bar, ScoreTime Start, ChordSymbol? Chord, Key Key)
+internal sealed record GridSpot(HarmonyCut Cut, ChordSymbol? Chord, Key Key)
 {
     /// <summary>One chord fills it, in a full bar.</summary>
     public bool IsOpen { get; init; }
 
-    public bool StartsBar { get; init; }
-
     /// <summary>The written order may not be the played one before it.</summary>
     public bool Seam { get; init; }
-
-    public bool StrainSeam { get; init; }
 
     /// <summary>Pitch classes of the tune on its beats, bit 0 = C.</summary>
     public int Strong { get; init; }

@@ -124,7 +124,12 @@ internal sealed class HarmonyIdeas(HarmonyGrid grid, Feel feel)
         }
         // Four bars of halves: IV, raised iv diminished, I over its fifth, VI7, II7, V7, I, I.
         var first = end - 8;
-        if (first >= 0 && _spots[first].StartsBar && _spots[end - 1].Bar - _spots[first].Bar == 3 && NoSeam(first, end))
+        if (
+            first >= 0
+            && _spots[first].Cut.StartsBar
+            && _spots[end - 1].Cut.Bar - _spots[first].Cut.Bar == 3
+            && NoSeam(first, end)
+        )
         {
             var four = key.Tonic.Plus(Interval.PerfectFourth);
             yield return new(

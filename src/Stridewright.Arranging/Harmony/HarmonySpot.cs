@@ -2,14 +2,12 @@ using Stridewright.Music;
 
 namespace Stridewright.Arranging;
 
-/// <summary>A stretch of the tune that has one harmony: half a bar in duple metres, else a bar.</summary>
-/// <param name="Start">On the tune's own time line.</param>
+/// <summary>What the search for a harmony sees of a stretch of the tune.</summary>
 /// <param name="Key">Of its bar, as it is heard.</param>
-/// <param name="StartsBar">The first of its bar.</param>
 /// <param name="Place">Where in its strain: strains open and close on what their phrases ask for.</param>
-/// <param name="Weights">Of the twelve pitch classes: how long each sounds in it, in shares of the spot, doubled for what is struck
-/// on its first place.</param>
-internal sealed record HarmonySpot(ScoreTime Start, Key Key, bool StartsBar, int Place, double[] Weights)
+/// <param name="Weights">Of the twelve pitch classes: how long each sounds in it, in shares of its size, doubled for what
+/// is struck on its first place.</param>
+internal sealed record HarmonySpot(HarmonyCut Cut, Key Key, int Place, double[] Weights)
 {
     /// <summary>Places in a strain: its first bar; the bars of its eights, from 1; the last bar but one; the last. In the
     /// second half of a bar, <see cref="SecondHalf"/> more.</summary>
@@ -19,14 +17,8 @@ internal sealed record HarmonySpot(ScoreTime Start, Key Key, bool StartsBar, int
         SecondHalf = 11,
         PlaceCount = 22;
 
-    /// <summary>The spot shares its bar with another.</summary>
-    public bool HalvesBar { get; init; }
-
     /// <summary>What lies before it: a bar line between whole-bar spots (0) or half-bar spots (1), or nothing (2).</summary>
-    public int Boundary =>
-        !StartsBar ? 2
-        : HalvesBar ? 1
-        : 0;
+    public required int Boundary { get; init; }
 
     public static List<HarmonySpot> Of(Tune tune)
     {
@@ -35,50 +27,37 @@ internal sealed record HarmonySpot(ScoreTime Start, Key Key, bool StartsBar, int
         var keys = LocalKeys.Of(tune);
         var spots = new List<HarmonySpot>();
         var first = 0;
-        for (var b = 0; b < tune.Bars.Count; b++)
+        foreach (var cut in HarmonyCut.Of(tune, flat))
         {
-            var bar = tune.Bars[b];
-            var start = flat.Starts[b];
-            var lead = BarSeams.Lead(tune, b);
-            var size = bar.Metre.BarLength / Parts(bar.Metre);
-            for (var at = ScoreTime.Zero; at < lead + bar.Length; at += size)
-            {
-                var from = start + ScoreTime.Max(at - lead, ScoreTime.Zero);
-                var to = start + ScoreTime.Min(at + size - lead, bar.Length);
-                if (to > from)
+            var place = places[cut.Bar] + (cut.StartsBar ? 0 : SecondHalf);
+            spots.Add(
+                new HarmonySpot(cut, keys[cut.Bar], place, Sounding(flat, ref first, cut))
                 {
-                    var weights = Sounding(flat, ref first, from, to, size);
-                    spots.Add(
-                        new HarmonySpot(from, keys[b], at.IsZero, places[b] + (at.IsZero ? 0 : SecondHalf), weights)
-                        {
-                            HalvesBar = size < bar.Metre.BarLength,
-                        }
-                    );
+                    Boundary =
+                        !cut.StartsBar ? 2
+                        : cut.Size < tune.Bars[cut.Bar].Metre.BarLength ? 1
+                        : 0,
                 }
-            }
+            );
         }
         return spots;
     }
 
-    /// <summary>How many harmonies a bar has room for.</summary>
-    public static int Parts(Metre metre) =>
-        metre.BarLength.Per(metre.Beat) is { Denominator: 1, Numerator: 2 or 4 } ? 2 : 1;
-
     // The tune's notes follow each other, so that one pass finds them all.
-    private static double[] Sounding(FlatTune flat, ref int first, ScoreTime from, ScoreTime to, ScoreTime size)
+    private static double[] Sounding(FlatTune flat, ref int first, in HarmonyCut cut)
     {
         var weights = new double[12];
-        while (first < flat.Notes.Length && flat.Notes[first].Start + flat.Notes[first].Length <= from)
+        while (first < flat.Notes.Length && flat.Notes[first].Start + flat.Notes[first].Length <= cut.Start)
         {
             first++;
         }
-        for (var n = first; n < flat.Notes.Length && flat.Notes[n].Start < to; n++)
+        for (var n = first; n < flat.Notes.Length && flat.Notes[n].Start < cut.End; n++)
         {
             var note = flat.Notes[n];
-            var begin = ScoreTime.Max(note.Start, from);
-            var share = (ScoreTime.Min(note.Start + note.Length, to) - begin).Per(size);
+            var begin = ScoreTime.Max(note.Start, cut.Start);
+            var share = (ScoreTime.Min(note.Start + note.Length, cut.End) - begin).Per(cut.Size);
             weights[note.Pitch.Tone.PitchClass] +=
-                (double)share.Numerator / share.Denominator * (begin == from ? 2 : 1);
+                (double)share.Numerator / share.Denominator * (begin == cut.Start ? 2 : 1);
         }
         return weights;
     }

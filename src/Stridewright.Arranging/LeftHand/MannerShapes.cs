@@ -18,18 +18,6 @@ internal sealed class MannerShapes(Stage stage)
     private static readonly StepRule ByStep = new(1, 2, 0);
     private readonly Lattice _lattice = stage.Lattice;
 
-    /// <summary>True for a manner that is played here.</summary>
-    public static bool Knows(LeftManner manner) =>
-        manner
-            is LeftManner.WalkingOctaves
-                or LeftManner.WalkingTenths
-                or LeftManner.ChromaticApproach
-                or LeftManner.BackBeatTenths
-                or LeftManner.BrokenTenths
-                or LeftManner.ContraryRun
-                or LeftManner.LowPedal
-                or LeftManner.CadenceFigure;
-
     /// <summary>The shapes that the manner of its bar asks for at a place; none: as usual.</summary>
     public IEnumerable<LeftShape> Of(LeftSlot[] slots, int index)
     {

@@ -50,6 +50,19 @@ internal sealed record FlatTune(ScoreTime[] Starts, FlatNote[] Notes, (ScoreTime
         return new FlatTune(starts, [.. notes], [.. chords]);
     }
 
+    /// <summary>The chord that sounds at a place; null before the first.</summary>
+    public ChordSymbol? ChordAt(ScoreTime place)
+    {
+        int low = 0,
+            high = Chords.Length;
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = Chords[middle].At <= place ? (middle + 1, high) : (low, middle);
+        }
+        return low == 0 ? null : Chords[low - 1].Chord;
+    }
+
     private static Lyric Held(Lyric lyric) => lyric with { Extends = true };
 }
 

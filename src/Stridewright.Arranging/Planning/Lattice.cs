@@ -107,6 +107,9 @@ internal sealed record LatticeBar
 
     /// <summary>What the form asks of each hand here.</summary>
     public Treatment Treatment { get; init; } = Treatment.Usual;
+
+    /// <summary>Added to a key of variety: like bars of different choruses draw it anew, those of the first as ever.</summary>
+    public long ChorusSalt => 4096L * Treatment.Chorus;
 }
 
 /// <summary>One note of the tune on the lattice, ties merged.</summary>

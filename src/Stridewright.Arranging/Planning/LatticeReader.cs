@@ -188,11 +188,7 @@ internal static class LatticeReader
                             FinalBarAfter = endsHere && index == _tune.Bars.Count - 1,
                         },
                         Groove = Groove.Of(metre, tick).Within(lead, pieces[k]),
-                        Treatment = treatment with
-                        {
-                            Dynamic = k == 0 ? treatment.Dynamic : null,
-                            Heading = k == 0 ? treatment.Heading : null,
-                        },
+                        Treatment = k == 0 ? treatment : treatment with { Dynamic = null, Heading = null },
                     }
                 );
             }

@@ -9,7 +9,6 @@ namespace Stridewright.Arranging;
 internal sealed class Planner(Tune written, Brief brief, Feel feel, Metre metre)
 {
     private readonly List<Diagnostic> _notes = [];
-    private ValueList<HarmonyChange> _changes = [];
     private readonly bool _hasNotes = written.Bars.Any(b => b.Notes.Count > 0);
 
     /// <summary>The plan; its notes say what was chosen.</summary>
@@ -19,8 +18,8 @@ internal sealed class Planner(Tune written, Brief brief, Feel feel, Metre metre)
         {
             Note(ArrangingMessages.NoNotesButChords);
         }
-        var piece = Forming.Apply(Enriched(Harmonised(InPlace(Straight(written)))), brief.Form);
-        piece = Devising.Apply(piece, brief);
+        var (tune, changes) = Enriched(Harmonised(InPlace(Straight(written))));
+        var piece = Devising.Apply(Forming.Apply(tune, brief.Form), brief);
         var lattice = LatticeReader.Read(piece, feel);
         if (!Feels.IsUsual(metre))
         {
@@ -34,7 +33,7 @@ internal sealed class Planner(Tune written, Brief brief, Feel feel, Metre metre)
         {
             Note(ArrangingMessages.LostNotes(lattice.LostNotes));
         }
-        return new Plan(piece, lattice, _notes.ToValueList()) { HarmonyChanges = _changes };
+        return new Plan(piece, lattice, changes, _notes.ToValueList());
     }
 
     private Tune Straight(Tune tune)
@@ -67,11 +66,10 @@ internal sealed class Planner(Tune written, Brief brief, Feel feel, Metre metre)
         return Harmonising.Apply(tune);
     }
 
-    private Tune Enriched(Tune tune)
+    private (Tune Tune, ValueList<HarmonyChange> Changes) Enriched(Tune tune)
     {
-        var (enriched, changes) = Enriching.Apply(tune, brief.Harmony, feel);
-        _changes = changes;
-        foreach (var change in changes)
+        var enriched = Enriching.Apply(tune, brief.Harmony, feel);
+        foreach (var change in enriched.Changes)
         {
             _notes.Add(
                 new Diagnostic(Severity.Note, Place.AtBar(change.Bar), ArrangingMessages.HarmonyChanged(change))
@@ -84,7 +82,9 @@ internal sealed class Planner(Tune written, Brief brief, Feel feel, Metre metre)
 }
 
 /// <summary>What is to be set.</summary>
-internal sealed record Plan(Piece Piece, Lattice Lattice, ValueList<Diagnostic> Notes)
-{
-    public ValueList<HarmonyChange> HarmonyChanges { get; init; } = [];
-}
+internal sealed record Plan(
+    Piece Piece,
+    Lattice Lattice,
+    ValueList<HarmonyChange> HarmonyChanges,
+    ValueList<Diagnostic> Notes
+);

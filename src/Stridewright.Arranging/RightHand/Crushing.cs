@@ -4,8 +4,9 @@ using Stridewright.Music;
 namespace Stridewright.Arranging;
 
 /// <summary>
-/// Crushed notes at level 6, and wherever they are asked for: a black key slides into the white one above it, on accented tune notes that carry the
-/// chord's third or fifth, never twice within a bar unless asked for (common practice: one finger slides from black to white).
+/// Crushed notes at level 6, and wherever they are asked for: a black key slides into the white one above it, on accented
+/// tune notes that carry the chord's third or fifth, never twice within a bar unless asked for (common practice: one finger
+/// slides from black to white).
 /// </summary>
 internal static class Crushing
 {

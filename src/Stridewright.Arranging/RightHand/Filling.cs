@@ -143,7 +143,7 @@ internal sealed class Filling
                 continue;
             }
             var salt = Variety.Mix(
-                Variety.Mix(_seed, (held.Key - key) * 64 + onset.Tick - bar.Start + 65536L * bar.Treatment.Chorus),
+                Variety.Mix(_seed, (held.Key - key) * 64 + onset.Tick - bar.Start + 16 * bar.ChorusSalt),
                 (next - held.Key) * 8 + bar.StrainBar % 2
             );
             var price = (inChord ? 0 : PassingTone + (onBeat ? PassingOnBeat : 0)) + 40 * Variety.Cost(salt) / 100;

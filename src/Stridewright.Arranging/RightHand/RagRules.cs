@@ -235,11 +235,11 @@ internal sealed class RagRules
         price += RhythmShare * Variety.Cost(Variety.Mix(_rhythm[cell.Bar], salt)) / 100;
         price +=
             FourBarShare
-            * Variety.Cost(Variety.Mix(Variety.Mix(_seed, 40 + bar.StrainBar % 4 + 4096L * bar.Treatment.Chorus), salt))
+            * Variety.Cost(Variety.Mix(Variety.Mix(_seed, 40 + bar.StrainBar % 4 + bar.ChorusSalt), salt))
             / 100;
         price +=
             TwoBarShare
-            * Variety.Cost(Variety.Mix(Variety.Mix(_seed, 20 + bar.StrainBar % 2 + 4096L * bar.Treatment.Chorus), salt))
+            * Variety.Cost(Variety.Mix(Variety.Mix(_seed, 20 + bar.StrainBar % 2 + bar.ChorusSalt), salt))
             / 100;
         price += TuneShare * Variety.Cost(Variety.Mix(_seed, salt)) / 100;
         return price;
@@ -331,7 +331,7 @@ internal sealed class RagRules
     // A bar's tune as heard: where its notes stand and, if wanted, how they move, whatever the key.
     private ulong Content(LatticeBar bar, bool withPitches)
     {
-        var hash = Variety.Mix(_seed, (withPitches ? 17 : 18) + 4096L * bar.Treatment.Chorus);
+        var hash = Variety.Mix(_seed, (withPitches ? 17 : 18) + bar.ChorusSalt);
         var previous = -1;
         for (var i = FirstFrom(bar.Start); i < _lattice.Notes.Length && _lattice.Notes[i].Start < bar.End; i++)
         {

@@ -20,16 +20,16 @@ public sealed class FormTests
     [Fact]
     public void Every_manner_of_both_hands_can_be_asked_for()
     {
-        foreach (var (word, left) in FormLine.LeftWords)
+        foreach (var (word, left) in Manners.Left)
         {
             Assert.Equal(left, FormLine.Read($"A({word})", out _)!.Parts[0].Treatment.Left);
         }
-        foreach (var (word, right) in FormLine.RightWords)
+        foreach (var (word, right) in Manners.Right)
         {
             Assert.Equal(right, FormLine.Read($"A({word})", out _)!.Parts[0].Treatment.Right);
         }
-        Assert.Equal(Enum.GetValues<LeftManner>().Length, FormLine.LeftWords.Count);
-        Assert.Equal(Enum.GetValues<RightManner>().Length, FormLine.RightWords.Count);
+        Assert.Equal(Enum.GetValues<LeftManner>().Length, Manners.Left.Count);
+        Assert.Equal(Enum.GetValues<RightManner>().Length, Manners.Right.Count);
     }
 
     // trade.md 2.4: 4 + 9 strains of 16 bars of 2/4 are 148 bars, 201.8 s at a quarter of 88.
