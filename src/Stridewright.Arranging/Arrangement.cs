@@ -34,6 +34,9 @@ public sealed record Arrangement
 
     /// <summary>What was chosen and what was given up, in sentences.</summary>
     public ValueList<Diagnostic> Notes { get; init; } = [];
+
+    /// <summary>What was found, stage by stage.</summary>
+    internal Solution? Solution { get; init; }
 }
 
 /// <summary>How the tune came through.</summary>

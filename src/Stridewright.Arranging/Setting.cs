@@ -14,34 +14,46 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
     private const double SlowerBy = 0.93,
         SlowestShare = 0.55;
     private readonly List<Diagnostic> _notes = [];
-    private readonly HashSet<int> _thinBars = [];
     private readonly bool _hasNotes = written.Bars.Any(b => b.Notes.Count > 0);
-    private long _rightStrain = 1200;
-    private long _leftStrain = 1200;
-    private long? _runPrice;
-    private int _fellBack;
+    private Settled _settled = new();
 
     public ArrangeResult Work(CancellationToken cancellation)
     {
         var plan = Plan();
+        return plan.Lattice.Bars.Length > Arranger.MostBars
+            ? Arranger.Refused(ArrangingMessages.TooLong(plan.Lattice.Bars.Length, Arranger.MostBars))
+            : Work(plan, null, cancellation);
+    }
+
+    /// <summary>Works a setting again: at what was settled before, so that only what must change does.</summary>
+    /// <param name="plan">Of the setting before, its bars held otherwise.</param>
+    public ArrangeResult WorkAgain(Plan plan, Solution before, CancellationToken cancellation)
+    {
+        _settled = before.Settled;
+        return Work(plan, before.Homes, cancellation);
+    }
+
+    private ArrangeResult Work(Plan plan, HomePositions? homes, CancellationToken cancellation)
+    {
         var (piece, lattice) = (plan.Piece, plan.Lattice);
         _notes.AddRange(plan.Notes);
-        if (lattice.Bars.Length > Arranger.MostBars)
-        {
-            return Arranger.Refused(ArrangingMessages.TooLong(lattice.Bars.Length, Arranger.MostBars));
-        }
-        var ragged = _hasNotes ? Ragging.Solve(lattice, brief, prices.Ragging, cancellation) : new Ragged([], 0);
-        var homes = HomePositions.Find(lattice, new Reach(brief.Hands), cancellation);
+        var ragged = _hasNotes
+            ? Ragging.Solve(lattice, brief, prices.Ragging, _settled.Ragging, cancellation)
+            : new Ragged([], 0);
+        _settled = _settled with { Ragging = _hasNotes ? ragged.Extras : [] };
+        homes ??= HomePositions.Find(lattice, new Reach(brief.Hands), cancellation);
         var unit = Feels.BeatUnit(lattice.Bars[0].Metre);
         var wanted =
             brief.BeatsPerMinute ?? Feels.Tempo(feel, Math.Max(brief.LeftLevel, _hasNotes ? brief.RightLevel : 0));
-        var tempo = wanted;
         for (var attempt = 0; ; attempt++)
         {
+            var tempo = _settled.BeatsPerMinute ?? wanted;
             var secondsPerTick = lattice.Tick.ToQuarters() * 60 / (tempo * unit.Length.ToQuarters());
-            var (right, left) = Hands(lattice, ragged, homes, secondsPerTick, cancellation);
-            var sign = Tempo(tempo, unit);
-            var draft = DraftBuilder.Build(piece.Tune, lattice, right, left, sign, Subtitle(lattice), brief.Lyrics);
+            var stage = new Stage(lattice, brief, prices, secondsPerTick);
+            var (right, left) = Hands(stage, ragged, homes, cancellation);
+            var sign = Headline.Tempo(feel, metre, tempo, unit);
+            var subtitle = Headline.Subtitle(lattice, brief, _hasNotes);
+            var draft = DraftBuilder.Build(piece.Tune, lattice, right, left, sign, subtitle, brief.Lyrics);
             draft = brief.ShowPlain ? PlainAbove.Show(draft, lattice, brief.Lyrics && brief.LeftHandOnly) : draft;
             var score = Notator.Write(_hasNotes ? draft : DraftBuilder.LeftHandAlone(draft));
             var verdict = Judge.Check(score, brief.Hands);
@@ -52,9 +64,10 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             }
             if (verdict.IsPlayable)
             {
-                return new ArrangeResult(Finished(plan, ragged, score, verdict, wanted, tempo, unit), null);
+                var solution = new Solution(plan, stage, ragged, homes, right, left, _settled);
+                return new ArrangeResult(Finished(solution, score, verdict, wanted, tempo, unit), null);
             }
-            if (attempt >= Attempts || !Relax(verdict, ref tempo, wanted))
+            if (attempt >= Attempts || !Relax(verdict, wanted))
             {
                 var fault = verdict.Faults[0];
                 return new ArrangeResult(
@@ -73,22 +86,22 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
     public Plan Plan() => new Planner(written, brief, feel, metre).Make();
 
     private (RightLine Right, LeftLine Left) Hands(
-        Lattice lattice,
+        Stage stage,
         Ragged ragged,
         HomePositions homes,
-        double secondsPerTick,
         CancellationToken cancellation
     )
     {
-        var stage = new Stage(lattice, brief, prices, secondsPerTick);
+        var lattice = stage.Lattice;
         if (!_hasNotes)
         {
             var silent = new RightLine([], 0);
             return (silent, Left(stage, silent, homes, cancellation));
         }
         var line = Filling.Solve(stage, ragged, homes, cancellation);
-        var thin = line.Notes.Where(n => _thinBars.Contains(lattice.BarAt(n.Tick))).Select(n => n.Tick).ToHashSet();
-        var right = Texturing.Solve(stage, line, homes, _rightStrain, thin, cancellation);
+        var thinBars = _settled.ThinBars.ToHashSet();
+        var thin = line.Notes.Where(n => thinBars.Contains(lattice.BarAt(n.Tick))).Select(n => n.Tick).ToHashSet();
+        var right = Texturing.Solve(stage, line, homes, _settled.RightStrain, thin, cancellation);
         var left = Left(stage, right, homes, cancellation);
         return (Crushing.Add(stage, right), left);
     }
@@ -96,49 +109,47 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
     // The price of runs is found once: what is set again after the judge's word differs in few bars.
     private LeftLine Left(Stage stage, RightLine right, HomePositions homes, CancellationToken cancellation)
     {
-        var left = _runPrice is { } price
-            ? Striding.Solve(stage, right, homes, _leftStrain, price, cancellation)
-            : Striding.Solve(stage, right, homes, _leftStrain, cancellation);
-        _runPrice = left.RunPrice;
-        _fellBack = left.FellBack.Count;
+        var left = _settled.RunPrice is { } price
+            ? Striding.Solve(stage, right, homes, _settled.LeftStrain, price, cancellation)
+            : Striding.Solve(stage, right, homes, _settled.LeftStrain, cancellation);
+        _settled = _settled with { RunPrice = left.RunPrice };
         return left;
     }
 
     // What the judge refused: strain costs more, thick bars are thinned, and what stays is slowed where the brief allows.
-    private bool Relax(Verdict verdict, ref double tempo, double wanted)
+    private bool Relax(Verdict verdict, double wanted)
     {
-        bool changed = false,
-            slower = false;
-        foreach (var hand in verdict.Faults.Where(IsStrain).Select(f => f.Hand).Distinct())
+        var before = _settled;
+        var hands = verdict.Faults.Where(IsStrain).Select(f => f.Hand).ToHashSet();
+        _settled = _settled with
         {
-            ref var price = ref hand == Hand.Left ? ref _leftStrain : ref _rightStrain;
-            if (price < DearestStrain)
-            {
-                price *= 4;
-                changed = true;
-            }
-        }
+            LeftStrain = Dearer(_settled.LeftStrain, hands.Contains(Hand.Left)),
+            RightStrain = Dearer(_settled.RightStrain, hands.Contains(Hand.Right)),
+        };
+        var slower = false;
+        var thin = new SortedSet<int>(_settled.ThinBars);
         foreach (var fault in verdict.Faults.Where(f => !IsStrain(f)))
         {
             var thinned =
                 (fault.Hand == Hand.Right || fault.Kind == FaultKind.SharedKey)
-                && (_thinBars.Add(fault.Bar) | (fault.Bar > 0 && _thinBars.Add(fault.Bar - 1)));
-            changed |= thinned;
+                && (thin.Add(fault.Bar) | (fault.Bar > 0 && thin.Add(fault.Bar - 1)));
             slower |= !thinned;
         }
-        if ((slower || !changed) && brief.BeatsPerMinute is null && tempo * SlowerBy >= wanted * SlowestShare)
+        _settled = thin.Count > _settled.ThinBars.Count ? _settled with { ThinBars = thin.ToValueList() } : _settled;
+        var tempo = _settled.BeatsPerMinute ?? wanted;
+        if ((slower || _settled == before) && brief.BeatsPerMinute is null && tempo * SlowerBy >= wanted * SlowestShare)
         {
-            tempo = Math.Floor(tempo * SlowerBy);
-            changed = true;
+            _settled = _settled with { BeatsPerMinute = Math.Floor(tempo * SlowerBy) };
         }
-        return changed;
+        return _settled != before;
     }
+
+    private static long Dearer(long strain, bool refused) => refused && strain < DearestStrain ? strain * 4 : strain;
 
     private static bool IsStrain(Fault fault) => fault.Kind is FaultKind.StrainedOften or FaultKind.StrainedTwice;
 
     private Arrangement Finished(
-        Plan plan,
-        Ragged ragged,
+        Solution solution,
         Score score,
         Verdict verdict,
         double wanted,
@@ -146,22 +157,22 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         NoteValue unit
     )
     {
-        var lattice = plan.Lattice;
+        var (lattice, ragged, settled) = (solution.Lattice, solution.Ragged, solution.Settled);
         if (tempo < wanted)
         {
             Note(ArrangingMessages.Slower(wanted, tempo));
         }
-        if (_thinBars.Count > 0 && !score.LeftHandOnly)
+        if (settled.ThinBars.Count > 0 && !score.LeftHandOnly)
         {
-            Note(ArrangingMessages.Thinned(_thinBars.Count));
+            Note(ArrangingMessages.Thinned(settled.ThinBars.Count));
         }
-        if (Math.Max(_leftStrain, _rightStrain) is > 1200 and var price)
+        if (Math.Max(settled.LeftStrain, settled.RightStrain) is > Settled.UsualStrain and var price)
         {
-            Note(ArrangingMessages.StrainPrice(price / 1200));
+            Note(ArrangingMessages.StrainPrice(price / Settled.UsualStrain));
         }
-        if (_fellBack > 0)
+        if (solution.Left.FellBack.Count > 0)
         {
-            Note(ArrangingMessages.FellBack(_fellBack));
+            Note(ArrangingMessages.FellBack(solution.Left.FellBack.Count));
         }
         var (early, late) = Ragging.Displaced(lattice, ragged);
         var own = lattice.Notes.Count(n => !lattice.Bars[lattice.BarAt(n.Start)].Treatment.IsAdded);
@@ -175,60 +186,15 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             BeatsPerMinute = tempo,
             BeatUnit = unit,
             Seconds = quarters * 60 / (tempo * unit.Length.ToQuarters()),
-            HarmonyChanges = plan.HarmonyChanges,
+            HarmonyChanges = solution.Plan.HarmonyChanges,
             Verdict = verdict,
             Tune = score.LeftHandOnly
                 ? new TuneKept(0, 0, 0, 0, 0)
                 : new TuneKept(own + lattice.LostNotes, own, early, late, ragged.Onsets.Count(o => o.IsFiller)),
             Notes = _notes.ToValueList(),
+            Solution = solution,
         };
     }
-
-    private Direction Tempo(double tempo, NoteValue unit) =>
-        new(ScoreTime.Zero)
-        {
-            Words = feel switch
-            {
-                Feel.Classic => "With a steady beat",
-                Feel.Stride => "Swinging",
-                Feel.Waltz when Feels.IsUsual(metre) => "Waltz time",
-                Feel.SixEight when Feels.IsUsual(metre) => "March time",
-                _ => "Steadily",
-            },
-            BeatsPerMinute = tempo,
-            BeatUnit = unit,
-            // The right hand's off-beat eighths: about 1.7 to 1 at moderate tempi, straighter when fast (common practice
-            // of solo piano; drummers' ratios after Friberg and Sundström 2002 sound comic here).
-            Swing =
-                feel == Feel.Stride
-                    ? tempo <= 180
-                        ? (5, 3)
-                        : tempo <= 220
-                            ? (3, 2)
-                            : (6, 5)
-                    : null,
-        };
-
-    private string Subtitle(Lattice lattice) =>
-        (_hasNotes ? "" : KeyName(lattice.Bars[0].Key) + ", ")
-        + (_hasNotes && brief.LeftHandOnly ? "left hand alone, " : "")
-        + (
-            feel switch
-            {
-                Feel.Classic => "classic rag",
-                Feel.Stride => "stride",
-                Feel.Waltz => "rag waltz",
-                _ => "six-eight march",
-            }
-        )
-        + (
-            brief.LeftLevel == brief.RightLevel || !_hasNotes || brief.LeftHandOnly
-                ? $", level {brief.LeftLevel}"
-                : $", left hand level {brief.LeftLevel}, right hand level {brief.RightLevel}"
-        );
-
-    private static string KeyName(Key key) =>
-        key.ToString().Replace("b", " flat", StringComparison.Ordinal).Replace("#", " sharp", StringComparison.Ordinal);
 
     private void Note(string message) => _notes.Add(new Diagnostic(Severity.Note, Place.Whole, message));
 }

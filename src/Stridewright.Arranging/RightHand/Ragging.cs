@@ -1,3 +1,5 @@
+using Stridewright.Music;
+
 namespace Stridewright.Arranging;
 
 /// <summary>
@@ -28,14 +30,38 @@ internal static class Ragging
     /// <summary>From this level on every rhythm is open; what is below simplifies the level above it.</summary>
     private const int FullLevel = 4;
 
-    public static Ragged Solve(Lattice lattice, Brief brief, RagWeights weights, CancellationToken cancellation)
+    public static Ragged Solve(Lattice lattice, Brief brief, RagWeights weights, CancellationToken cancellation) =>
+        Solve(lattice, brief, weights, [], cancellation);
+
+    /// <param name="settled">Extra prices found before, of this level and those above: one search at each; none: they are
+    /// looked for.</param>
+    public static Ragged Solve(
+        Lattice lattice,
+        Brief brief,
+        RagWeights weights,
+        ValueList<RagExtra> settled,
+        CancellationToken cancellation
+    )
     {
         var fuller =
             brief.RightLevel < FullLevel
-                ? Solve(lattice, brief with { RightLevel = brief.RightLevel + 1 }, weights, cancellation)
+                ? Solve(
+                    lattice,
+                    brief with
+                    {
+                        RightLevel = brief.RightLevel + 1,
+                    },
+                    weights,
+                    settled.Skip(1).ToValueList(),
+                    cancellation
+                )
                 : null;
         var cells = RagCell.Cut(lattice);
         var likings = new Dictionary<(int Tick, int Pattern), long>();
+        if (settled.Count > 0)
+        {
+            return At(lattice, brief, weights, cells, fuller, likings, settled[0], cancellation);
+        }
         return Multiplier.Least(DearestTie, TieHalvings, WithTies, r => !MustFollow(lattice, cells, r, brief));
         Ragged WithTies(long tie) =>
             Limited(lattice, brief, weights, cells, fuller, likings, new RagExtra { Tie = tie }, cancellation);
@@ -55,8 +81,7 @@ internal static class Ragging
     {
         while (true)
         {
-            var rules = new RagRules(lattice, brief, weights, extra, likings, fuller);
-            var ragged = Solve(lattice, cells, rules, cancellation) with { Fuller = fuller };
+            var ragged = At(lattice, brief, weights, cells, fuller, likings, extra, cancellation);
             var (early, late) = Displaced(lattice, ragged);
             var figured = Figures.Share(Figures.Patterns(lattice, ragged.Onsets));
             var next = extra with
@@ -71,6 +96,21 @@ internal static class Ragging
             }
             extra = next;
         }
+    }
+
+    private static Ragged At(
+        Lattice lattice,
+        Brief brief,
+        RagWeights weights,
+        RagCell[] cells,
+        Ragged? fuller,
+        Dictionary<(int Tick, int Pattern), long> likings,
+        RagExtra extra,
+        CancellationToken cancellation
+    )
+    {
+        var rules = new RagRules(lattice, brief, weights, extra, likings, fuller);
+        return Solve(lattice, cells, rules, cancellation) with { Fuller = fuller, Extra = extra };
     }
 
     // True where more notes are taken early over a beat or pushed late than the level below can leave out and still stand

@@ -1,3 +1,5 @@
+using Stridewright.Music;
+
 namespace Stridewright.Arranging;
 
 /// <summary>One onset of the right hand, placed by the ragging.</summary>
@@ -15,4 +17,10 @@ internal sealed record Ragged(RightOnset[] Onsets, long Cost)
 {
     /// <summary>The next level's rhythm, of which this one is a part; null: it stands alone.</summary>
     public Ragged? Fuller { get; init; }
+
+    /// <summary>The extra prices it was found at.</summary>
+    public RagExtra Extra { get; init; }
+
+    /// <summary>Those of this level and of the ones above that it is a part of, in this order.</summary>
+    public ValueList<RagExtra> Extras => Fuller is null ? [Extra] : [Extra, .. Fuller.Extras];
 }
