@@ -69,5 +69,8 @@ public sealed record Brief
     /// <summary>What the right hand is to do at fitting places, in turn by the phrase.</summary>
     public ValueList<RightManner> RightManners { get; init; } = [];
 
+    /// <summary>Bars that stay as they are, each hand of a bar at most once.</summary>
+    public ValueList<KeptBar> Kept { get; init; } = [];
+
     public int Seed { get; init; } = 1;
 }
