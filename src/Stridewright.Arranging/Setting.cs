@@ -26,16 +26,19 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
     }
 
     /// <summary>Works a setting again: at what was settled before, so that only what must change does.</summary>
-    /// <param name="plan">Of the setting before, its bars held otherwise.</param>
-    public ArrangeResult WorkAgain(Plan plan, Solution before, CancellationToken cancellation)
+    public ArrangeResult WorkAgain(Solution before, CancellationToken cancellation)
     {
         _settled = before.Settled;
-        return Work(plan, before.Homes, cancellation);
+        return Work(before.Plan, before.Homes, cancellation);
     }
 
     private ArrangeResult Work(Plan plan, HomePositions? homes, CancellationToken cancellation)
     {
-        var (piece, lattice) = (plan.Piece, plan.Lattice);
+        if (Holding.Apply(plan.Lattice, brief.Kept, out var conflict) is not { } lattice)
+        {
+            return new ArrangeResult(null, conflict);
+        }
+        var piece = plan.Piece;
         _notes.AddRange(plan.Notes);
         var ragged = _hasNotes
             ? Ragging.Solve(lattice, brief, prices.Ragging, _settled.Ragging, cancellation)
@@ -69,17 +72,24 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             }
             if (attempt >= Attempts || !Relax(verdict, wanted))
             {
-                var fault = verdict.Faults[0];
-                return new ArrangeResult(
-                    null,
-                    new Diagnostic(
-                        Severity.Error,
-                        Place.AtBar(score.Bars[fault.Bar].Number),
-                        ArrangingMessages.Unplayable(fault)
-                    )
-                );
+                return new ArrangeResult(null, Refusal(lattice, score, verdict));
             }
         }
+    }
+
+    // The first fault, or the first beside a kept bar: there it can be mended.
+    private static Diagnostic Refusal(Lattice lattice, Score score, Verdict verdict)
+    {
+        var kept = verdict.Faults.FirstOrDefault(f => IsKept(f.Bar) || IsKept(f.Bar - 1));
+        var fault = kept ?? verdict.Faults[0];
+        var why = ArrangingMessages.Unplayable(fault);
+        return new Diagnostic(
+            Severity.Error,
+            Place.AtBar(score.Bars[fault.Bar].Number),
+            kept is null ? why : KeepingMessages.AsKept(why)
+        );
+
+        bool IsKept(int bar) => bar >= 0 && bar < lattice.Bars.Length && lattice.Bars[bar].Held is not null;
     }
 
     /// <summary>What is to be set.</summary>
@@ -176,6 +186,11 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         }
         var (early, late) = Ragging.Displaced(lattice, ragged);
         var own = lattice.Notes.Count(n => !lattice.Bars[lattice.BarAt(n.Start)].Treatment.IsAdded);
+        var leftOut = _hasNotes ? lattice.Notes.Length - ragged.Onsets.Count(o => !o.IsFiller) : 0;
+        if (leftOut > 0)
+        {
+            Note(KeepingMessages.LeftOut(leftOut));
+        }
         var quarters = Timeline.PlayOrder(score).Sum(i => score.Bars[i].Length.ToQuarters());
         return new Arrangement
         {
@@ -190,7 +205,13 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             Verdict = verdict,
             Tune = score.LeftHandOnly
                 ? new TuneKept(0, 0, 0, 0, 0)
-                : new TuneKept(own + lattice.LostNotes, own, early, late, ragged.Onsets.Count(o => o.IsFiller)),
+                : new TuneKept(
+                    own + lattice.LostNotes,
+                    own - leftOut,
+                    early,
+                    late,
+                    ragged.Onsets.Count(o => o.IsFiller)
+                ),
             Notes = _notes.ToValueList(),
             Solution = solution,
         };

@@ -5,7 +5,12 @@ namespace Stridewright.Arranging;
 /// <summary>One bar of one hand that is held as it is while the rest is worked again.</summary>
 /// <param name="Bar">Place among the setting's bars, from 0.</param>
 /// <param name="Strokes">What the hand strikes there, in time order; empty: it is silent.</param>
-public sealed record KeptBar(int Bar, Hand Hand, ValueList<KeptStroke> Strokes);
+public sealed record KeptBar(int Bar, Hand Hand, ValueList<KeptStroke> Strokes)
+{
+    /// <summary>Notes of the tune that belong to this bar and are struck nowhere, by their place among all notes of the
+    /// piece, from 0. Other notes of the bar that <see cref="Strokes"/> do not have are struck in a bar beside it.</summary>
+    public ValueList<int> LeftOut { get; init; } = [];
+}
 
 /// <summary>Keys that the hand of a kept bar strikes together.</summary>
 /// <param name="At">Place in the bar, from 0.</param>

@@ -12,6 +12,9 @@ namespace Stridewright.Arranging;
 /// <param name="IsLast">The closing bass of the piece.</param>
 internal sealed record LeftSlot(int Tick, int End, int Bar, bool IsBass, bool First, bool Changes, bool IsLast)
 {
+    /// <summary>No usual place: only what is held there is struck.</summary>
+    public bool IsOwn { get; init; }
+
     /// <summary>All places of a piece, those under no chord left out.</summary>
     public static LeftSlot[] Of(Lattice lattice)
     {

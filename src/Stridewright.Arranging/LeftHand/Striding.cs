@@ -82,7 +82,7 @@ internal sealed class Striding
     private LeftLine Solve(long runPrice, CancellationToken cancellation)
     {
         var places = LeftSlot.Of(_lattice);
-        _layers ??= Prepare(Breaks.Apply(_stage, _right, places), cancellation);
+        _layers ??= Prepare(HeldPlaces.Apply(_lattice, Breaks.Apply(_stage, _right, places)), cancellation);
         if (_layers.Length == 0)
         {
             return new LeftLine([], runPrice, 0, 0);
@@ -151,6 +151,14 @@ internal sealed class Striding
     }
 
     private LeftShape[] Shapes(LeftSlot[] slots, int index)
+    {
+        var slot = slots[index];
+        return _lattice.Bars[slot.Bar].Held?.Left is null
+            ? Usual(slots, index)
+            : HeldPlaces.Shapes(_lattice, _reach, slot, slot.IsOwn ? [] : Usual(slots, index));
+    }
+
+    private LeftShape[] Usual(LeftSlot[] slots, int index)
     {
         var slot = slots[index];
         var next = index + 1 < slots.Length ? slots[index + 1] : null;

@@ -6,7 +6,7 @@ namespace Stridewright.Arranging;
 /// The tune laid out on the grid of its setting. All places and lengths are whole ticks from the start of the first bar;
 /// a grid unit (the sixteenth of 2/4, the eighth elsewhere) is two ticks, so that quick ornaments find a place.
 /// </summary>
-internal sealed class Lattice
+internal sealed record Lattice
 {
     public const int TicksPerUnit = 2;
 
@@ -44,6 +44,19 @@ internal sealed class Lattice
             (low, high) = Chords[middle].Start <= tick ? (middle, high) : (low, middle - 1);
         }
         return Chords[low];
+    }
+
+    /// <summary>The right hand's held onset at a tick; null: none.</summary>
+    public HeldRight? HeldAt(int tick)
+    {
+        foreach (var onset in Bars[BarAt(tick)].Held?.Right ?? [])
+        {
+            if (onset.Tick == tick)
+            {
+                return onset;
+            }
+        }
+        return null;
     }
 
     /// <summary>True for a tick on the grid of whole units of its bar.</summary>
@@ -107,6 +120,9 @@ internal sealed record LatticeBar
 
     /// <summary>What the form asks of each hand here.</summary>
     public Treatment Treatment { get; init; } = Treatment.Usual;
+
+    /// <summary>What stays as it is while the rest is worked again; null: nothing.</summary>
+    public HeldBar? Held { get; init; }
 
     /// <summary>Added to a key of variety: like bars of different choruses draw it anew, those of the first as ever.</summary>
     public long ChorusSalt => 4096L * Treatment.Chorus;

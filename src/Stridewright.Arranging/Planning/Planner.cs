@@ -33,7 +33,7 @@ internal sealed class Planner(Tune written, Brief brief, Feel feel, Metre metre)
         {
             Note(ArrangingMessages.LostNotes(lattice.LostNotes));
         }
-        return new Plan(piece, lattice, changes, _notes.ToValueList());
+        return new Plan(piece, metre, lattice, changes, _notes.ToValueList());
     }
 
     private Tune Straight(Tune tune)
@@ -82,8 +82,10 @@ internal sealed class Planner(Tune written, Brief brief, Feel feel, Metre metre)
 }
 
 /// <summary>What is to be set.</summary>
+/// <param name="Metre">The tune's main one.</param>
 internal sealed record Plan(
     Piece Piece,
+    Metre Metre,
     Lattice Lattice,
     ValueList<HarmonyChange> HarmonyChanges,
     ValueList<Diagnostic> Notes

@@ -23,6 +23,10 @@ internal static class Crushing
             Notes = line
                 .Notes.Select(note =>
                 {
+                    if (stage.Lattice.HeldAt(note.Tick) is { Below: not null } held)
+                    {
+                        return note with { Crushed = held.Crushed };
+                    }
                     var bar = stage.Lattice.BarAt(note.Tick);
                     var asked = stage.Lattice.Bars[bar].Treatment.Right == RightManner.CrushedNotes;
                     var chosen = asked || (usual && bar != last && Variety.Mix(seed, note.Tick) % OneIn == 0);

@@ -117,7 +117,13 @@ internal sealed class Filling
         {
             return [new Candidate(_lattice.Notes[onset.Tune].Pitch, 0, false, false)];
         }
+        var kept = _lattice.HeldAt(onset.Tick)?.Top;
         var before = TuneNote(onsets, index, -1);
+        if (before.Tune < 0)
+        {
+            // Only held bars have onsets without any note of the tune.
+            before = new RightOnset(onset.Tick, 0);
+        }
         var after = TuneNote(onsets, index, +1);
         var held = _lattice.Notes[before.Tune];
         var length = Math.Max(held.End, before.Tick + Unit) - before.Tick;
@@ -154,6 +160,11 @@ internal sealed class Filling
         if (found.Count == 0)
         {
             found.Add(new Candidate(held.Pitch, NoStep, false, true));
+        }
+        if (kept is { } pitch)
+        {
+            found.RemoveAll(c => c.Pitch != pitch);
+            return found.Count > 0 ? [.. found] : [new Candidate(pitch, 0, false, true)];
         }
         return [.. found];
     }
@@ -215,7 +226,7 @@ internal sealed class Filling
                 }
             }
         }
-        return notes;
+        return HeldLengths.Apply(_lattice, notes);
     }
 
     // Where a tune note is released that sounds on above its fillers; null where it does not.

@@ -30,6 +30,7 @@ internal sealed class RagCandidates(Lattice lattice, RagCell[] cells, RagRules r
 {
     private const int Unit = Lattice.TicksPerUnit;
     private readonly List<RagCandidate> _found = [];
+    private readonly HeldCells _held = new(lattice, cells);
     private readonly int[] _placed = new int[16];
     private RagCell _cell;
     private int _index;
@@ -54,8 +55,14 @@ internal sealed class RagCandidates(Lattice lattice, RagCell[] cells, RagRules r
                 Place(0, inEarly, inLate, 0, 0, inLate ? _cell.Start : int.MinValue);
             }
         }
-        return [.. _found];
+        return _held.Of(index, _found);
     }
+
+    // What a held bar needs of its neighbours is never refused.
+    private long? Early(int note, RagCell cell) =>
+        rules.EarlyPrice(note, cell) ?? (_held.MustBeEarly(note) ? RagWeights.Forced : null);
+
+    private long? Late(int note) => rules.LatePrice(note, _cell) ?? (_held.MustBeLate(note) ? RagWeights.Forced : null);
 
     private bool StartsOnNote(RagCell cell) => cell.Notes > 0 && lattice.Notes[cell.FirstNote].Start == cell.Start;
 
@@ -81,13 +88,13 @@ internal sealed class RagCandidates(Lattice lattice, RagCell[] cells, RagRules r
             Place(n + 1, inEarly, inLate, placing, cost + rules.ApartPrice(at, note.Start), note.Start);
         }
         // In a cell of an odd length, early may lie before it and late beyond the next one's first unit.
-        if (note.Start - Unit > last && note.Start - Unit >= _cell.Start && rules.EarlyPrice(at, _cell) is { } early)
+        if (note.Start - Unit > last && note.Start - Unit >= _cell.Start && Early(at, _cell) is { } early)
         {
             _placed[n] = note.Start - Unit;
             var price = early + rules.ApartPrice(at, _placed[n]);
             Place(n + 1, inEarly, inLate, placing | (1 << (2 * n)), cost + price, _placed[n]);
         }
-        if (note.Start > last && note.Start + Unit <= _cell.End && rules.LatePrice(at, _cell) is { } late)
+        if (note.Start > last && note.Start + Unit <= _cell.End && Late(at) is { } late)
         {
             _placed[n] = note.Start + Unit;
             var price = late + rules.ApartPrice(at, _placed[n]);
@@ -126,7 +133,7 @@ internal sealed class RagCandidates(Lattice lattice, RagCell[] cells, RagRules r
             && StartsOnNote(next)
             && last < lastUnit
             && (closed & Bit(_cell.Units - 1)) == 0
-            && rules.EarlyPrice(next.FirstNote, next) is { } early
+            && Early(next.FirstNote, next) is { } early
         )
         {
             var bit = Bit(_cell.Units - 1);

@@ -194,7 +194,8 @@ internal static class Ragging
             }
         }
         var (cost, steps) = path.Best() ?? throw new InvalidOperationException("the plain tune is always a way");
-        return new Ragged(Onsets(lattice, cells, lists, steps), cost);
+        var chosen = steps.Select((s, i) => lists[i][s.Choice]).ToArray();
+        return new Ragged(new HeldCells(lattice, cells).Onsets(chosen), cost);
     }
 
     // The state after a candidate, and the price of what only the state knows.
@@ -222,41 +223,5 @@ internal static class Ragging
         var tail = cell.Units > 1 ? candidate.Pattern & 3 : candidate.Pattern & 1;
         var state = tail | (candidate.OutEarly ? 4 : 0) | (candidate.OutLate ? 8 : 0) | (run << 4) | (apart << 6);
         return (state, price);
-    }
-
-    private static RightOnset[] Onsets(
-        Lattice lattice,
-        RagCell[] cells,
-        RagCandidate[][] lists,
-        (int Node, int Choice)[] steps
-    )
-    {
-        var onsets = new List<RightOnset>();
-        for (var i = 0; i < cells.Length; i++)
-        {
-            var cell = cells[i];
-            var candidate = lists[i][steps[i].Choice];
-            for (var n = 0; n < cell.Notes; n++)
-            {
-                var index = cell.FirstNote + n;
-                var place = n < 16 ? candidate.Placing >> (2 * n) & 3 : 0;
-                var tick =
-                    lattice.Notes[index].Start
-                    + (
-                        place == 1 ? -Unit
-                        : place == 2 ? Unit
-                        : 0
-                    );
-                onsets.Add(new RightOnset(tick, index));
-            }
-            for (var unit = 0; unit < cell.Units; unit++)
-            {
-                if ((candidate.Fill >> (cell.Units - 1 - unit) & 1) == 1)
-                {
-                    onsets.Add(new RightOnset(cell.Start + unit * Unit, -1));
-                }
-            }
-        }
-        return [.. onsets.OrderBy(o => o.Tick)];
     }
 }

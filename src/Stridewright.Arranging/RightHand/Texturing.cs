@@ -120,6 +120,31 @@ internal sealed class Texturing
 
     private Shape[] Shapes(int index)
     {
+        var usual = Usual(index);
+        var note = _notes[index];
+        if (_lattice.HeldAt(note.Tick)?.Below is not { } below)
+        {
+            return usual;
+        }
+        var same = usual.Where(s => s.Below.Equals(below)).ToArray();
+        var low = below.Count > 0 ? below[0].Midi : note.Top.Midi;
+        return same.Length > 0
+            ? same
+            : [new(Kind(low, note.Top.Midi, below.Count), below, low, note.Top.Midi, _reach.Of(low, note.Top.Midi), 0)];
+    }
+
+    private static Texture Kind(int low, int top, int below) =>
+        (top - low, below) switch
+        {
+            (_, 0) => Texture.Single,
+            (12, 1) => Texture.Octave,
+            (12, _) => Texture.FullOctave,
+            (_, 1) => Texture.TwoNote,
+            _ => Texture.Block,
+        };
+
+    private Shape[] Usual(int index)
+    {
         var note = _notes[index];
         var top = note.Top.Midi;
         var prices = new long?[ShareByPlace[0].Length];

@@ -48,9 +48,7 @@ internal static class DraftBuilder
                         lattice.Tick * (slot.Tick - lattice.Bars[slot.Bar].Start),
                         lattice.Tick * (slot.End - slot.Tick),
                         shape.Pitches,
-                        shape.IsRun ? "run"
-                            : slot.IsBass ? "bass"
-                            : "chord"
+                        Spots.Role(slot, shape)
                     )
                     {
                         Rolled = shape.Kind == LeftKind.RolledTenth,

@@ -1,0 +1,39 @@
+using Stridewright.Music;
+
+namespace Stridewright.Arranging;
+
+/// <summary>What is held of one bar while the rest is worked again; every stage takes it as the only thing to do there.</summary>
+internal sealed record HeldBar
+{
+    /// <summary>Onsets of the right hand, one a tick, in time order; null: it is free.</summary>
+    public ValueList<HeldRight>? Right { get; init; }
+
+    /// <summary>Notes of the tune that belong here and are not struck at all.</summary>
+    public ValueList<int> LeftOut { get; init; } = [];
+
+    /// <summary>Strokes of the left hand in time order; null: it is free.</summary>
+    public ValueList<HeldLeft>? Left { get; init; }
+}
+
+/// <summary>One held onset of the right hand: when, and as far as given, what.</summary>
+/// <param name="Tune">Index of the tune's note; −1: a filler.</param>
+internal sealed record HeldRight(int Tick, int Tune)
+{
+    /// <summary>Null: the tune's own key, or any for a filler.</summary>
+    public Pitch? Top { get; init; }
+
+    /// <summary>Keys under the top one, lowest first; null: free, crushed notes too.</summary>
+    public ValueList<Pitch>? Below { get; init; }
+
+    public Pitch? Crushed { get; init; }
+
+    /// <summary>When it is released; null: free, and so are voices.</summary>
+    public int? End { get; init; }
+
+    public bool UnderHeld { get; init; }
+
+    public bool Holds { get; init; }
+}
+
+/// <summary>One held stroke of the left hand.</summary>
+internal sealed record HeldLeft(int Tick, int End, LeftKind Kind, ValueList<Pitch> Pitches);

@@ -1,0 +1,45 @@
+using Stridewright.Music;
+
+namespace Stridewright.Arranging;
+
+/// <summary>Works settings again around the bars that are kept.</summary>
+public static class Reworking
+{
+    /// <summary>What one hand does in a bar of a setting, to be kept.</summary>
+    /// <param name="bar">Place among the setting's bars, from 0.</param>
+    /// <exception cref="ArgumentOutOfRangeException">When the setting has no such bar.</exception>
+    public static KeptBar Spot(Arrangement arrangement, int bar, Hand hand)
+    {
+        var solution = Of(arrangement);
+        ArgumentOutOfRangeException.ThrowIfNegative(bar);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(bar, solution.Lattice.Bars.Length);
+        return Spots.Of(solution, bar, hand);
+    }
+
+    /// <summary>
+    /// The same tune and brief with these bars kept and no others, at the prices and the tempo that were settled before:
+    /// of the rest only what has a better way now changes.
+    /// </summary>
+    /// <returns>The arrangement, or the conflict: a bar that does not fit the piece, or that these hands cannot play.</returns>
+    /// <exception cref="OperationCanceledException">When <paramref name="cancellation"/> is signalled.</exception>
+    public static ArrangeResult Rework(
+        Arrangement before,
+        ValueList<KeptBar> kept,
+        CancellationToken cancellation = default
+    )
+    {
+        var solution = Of(before);
+        var brief = solution.Stage.Brief with { Kept = kept };
+        var (tune, feel) = (solution.Plan.Piece.Tune, solution.Lattice.Feel);
+        return new Setting(tune, brief, feel, solution.Plan.Metre, solution.Stage.Prices).WorkAgain(
+            solution,
+            cancellation
+        );
+    }
+
+    internal static Solution Of(Arrangement arrangement)
+    {
+        ArgumentNullException.ThrowIfNull(arrangement);
+        return arrangement.Solution ?? throw new ArgumentException("made without the arranger", nameof(arrangement));
+    }
+}
