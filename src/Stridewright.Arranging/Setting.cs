@@ -29,10 +29,10 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
     public ArrangeResult WorkAgain(Solution before, CancellationToken cancellation)
     {
         _settled = before.Settled;
-        return Work(before.Plan, before.Homes, cancellation);
+        return Work(before.Plan, before, cancellation);
     }
 
-    private ArrangeResult Work(Plan plan, HomePositions? homes, CancellationToken cancellation)
+    private ArrangeResult Work(Plan plan, Solution? before, CancellationToken cancellation)
     {
         if (Holding.Apply(plan.Lattice, brief.Kept, out var conflict) is not { } lattice)
         {
@@ -41,10 +41,10 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         var piece = plan.Piece;
         _notes.AddRange(plan.Notes);
         var ragged = _hasNotes
-            ? Ragging.Solve(lattice, brief, prices.Ragging, _settled.Ragging, cancellation)
+            ? Ragging.Solve(lattice, brief, prices.Ragging, _settled.Ragging, before?.Ragged.Fuller, cancellation)
             : new Ragged([], 0);
         _settled = _settled with { Ragging = _hasNotes ? ragged.Extras : [] };
-        homes ??= HomePositions.Find(lattice, new Reach(brief.Hands), cancellation);
+        var homes = before?.Homes ?? HomePositions.Find(lattice, new Reach(brief.Hands), cancellation);
         var unit = Feels.BeatUnit(lattice.Bars[0].Metre);
         var wanted =
             brief.BeatsPerMinute ?? Feels.Tempo(feel, Math.Max(brief.LeftLevel, _hasNotes ? brief.RightLevel : 0));

@@ -30,9 +30,8 @@ internal sealed record HeldRight(int Tick, int Tune)
     /// <summary>When it is released; null: free, and so are voices.</summary>
     public int? End { get; init; }
 
+    /// <summary>Struck under a note that sounds on above it.</summary>
     public bool UnderHeld { get; init; }
-
-    public bool Holds { get; init; }
 }
 
 /// <summary>One held stroke of the left hand.</summary>

@@ -90,9 +90,6 @@ internal static class Holding
                     Crushed = stroke.Graces.Count > 0 ? stroke.Graces[^1] : null,
                     End = end,
                     UnderHeld = stroke.Voice == 2,
-                    Holds =
-                        stroke.Voice == 1
-                        && spot.Strokes.Any(s => s.Voice == 2 && s.At > stroke.At && s.At < stroke.At + stroke.Length),
                 };
             })
             .ToValueList();

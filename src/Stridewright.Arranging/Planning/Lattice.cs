@@ -33,6 +33,10 @@ internal sealed record Lattice
     /// <summary>True where ragging runs on half bars of four units: 2/4 and 4/4.</summary>
     public bool IsDuple => Feel is Feel.Classic or Feel.Stride;
 
+    /// <summary>The same with nothing held: what is held at one level is not held at those it is a part of.</summary>
+    public Lattice Free() =>
+        Bars.All(b => b.Held is null) ? this : this with { Bars = [.. Bars.Select(b => b with { Held = null })] };
+
     /// <summary>Harmony at a tick.</summary>
     public ChordSpan ChordAt(int tick)
     {

@@ -65,7 +65,9 @@ internal sealed class Filling
 
     public static RightLine Solve(Stage stage, Ragged ragged, HomePositions homes, CancellationToken cancellation)
     {
-        var fuller = ragged.Fuller is { } next ? Solve(stage, next, homes, cancellation) : null;
+        var fuller = ragged.Fuller is { } next
+            ? Solve(stage with { Lattice = stage.Lattice.Free() }, next, homes, cancellation)
+            : null;
         return Omissions.Apply(stage.Lattice, new Filling(stage, homes, fuller).Solve(ragged.Onsets, cancellation));
     }
 

@@ -10,40 +10,31 @@ internal static class HeldLengths
         {
             return notes;
         }
+        RightNote? upper = null;
         for (var i = 0; i < notes.Length; i++)
         {
             if (lattice.HeldAt(notes[i].Tick) is { End: { } end } held)
             {
-                notes[i] = notes[i] with { End = end, Holds = held.Holds, UnderHeld = held.UnderHeld };
+                notes[i] = notes[i] with { End = end, UnderHeld = held.UnderHeld };
             }
-        }
-        // In each voice a note ends where the next begins, and nothing lies under a note that has ended.
-        RightNote? holding = null;
-        var nextInVoice = new int[] { lattice.End, lattice.End };
-        for (var i = notes.Length - 1; i >= 0; i--)
-        {
-            var voice = notes[i].UnderHeld ? 1 : 0;
-            notes[i] = notes[i] with { End = Math.Min(notes[i].End, nextInVoice[voice]) };
-            nextInVoice[voice] = notes[i].Tick;
-        }
-        for (var i = 0; i < notes.Length; i++)
-        {
-            if (!notes[i].UnderHeld)
-            {
-                holding = notes[i];
-            }
-            else if (holding is not { Holds: true } || holding.End <= notes[i].Tick)
+            // Nothing lies under a note that has ended.
+            if (upper is null || upper.End <= notes[i].Tick)
             {
                 notes[i] = notes[i] with { UnderHeld = false };
-                holding = notes[i];
             }
+            upper = notes[i].UnderHeld ? upper : notes[i];
         }
-        for (var i = 0; i + 1 < notes.Length; i++)
+        var (nextUpper, nextLower) = (lattice.End, lattice.End);
+        for (var i = notes.Length - 1; i >= 0; i--)
         {
-            if (notes[i].Holds && !notes[i + 1].UnderHeld)
+            var note = notes[i];
+            ref var next = ref note.UnderHeld ? ref nextLower : ref nextUpper;
+            notes[i] = note with
             {
-                notes[i] = notes[i] with { Holds = false };
-            }
+                End = Math.Min(note.End, next),
+                Holds = !note.UnderHeld && i + 1 < notes.Length && notes[i + 1].UnderHeld,
+            };
+            next = note.Tick;
         }
         return notes;
     }

@@ -31,31 +31,34 @@ internal static class Ragging
     private const int FullLevel = 4;
 
     public static Ragged Solve(Lattice lattice, Brief brief, RagWeights weights, CancellationToken cancellation) =>
-        Solve(lattice, brief, weights, [], cancellation);
+        Solve(lattice, brief, weights, [], null, cancellation);
 
     /// <param name="settled">Extra prices found before, of this level and those above: one search at each; none: they are
     /// looked for.</param>
+    /// <param name="above">The next level's rhythm, if it is known; nothing that is held changes it.</param>
     public static Ragged Solve(
         Lattice lattice,
         Brief brief,
         RagWeights weights,
         ValueList<RagExtra> settled,
+        Ragged? above,
         CancellationToken cancellation
     )
     {
         var fuller =
-            brief.RightLevel < FullLevel
+            above is null && brief.RightLevel < FullLevel
                 ? Solve(
-                    lattice,
+                    lattice.Free(),
                     brief with
                     {
                         RightLevel = brief.RightLevel + 1,
                     },
                     weights,
                     settled.Skip(1).ToValueList(),
+                    null,
                     cancellation
                 )
-                : null;
+                : above;
         var cells = RagCell.Cut(lattice);
         var likings = new Dictionary<(int Tick, int Pattern), long>();
         if (settled.Count > 0)
