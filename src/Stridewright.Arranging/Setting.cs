@@ -39,9 +39,10 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         for (var attempt = 0; ; attempt++)
         {
             var secondsPerTick = lattice.Tick.ToQuarters() * 60 / (tempo * unit.Length.ToQuarters());
-            var (right, left) = Hands(lattice, ragged, homes, secondsPerTick, cancellation);
+            var (right, left) = Hands(plan, ragged, homes, secondsPerTick, cancellation);
             var sign = Tempo(tempo, unit);
-            var draft = DraftBuilder.Build(piece.Tune, lattice, right, left, sign, Subtitle(lattice), brief.Lyrics);
+            var words = brief.Lyrics && brief.Singer is null;
+            var draft = DraftBuilder.Build(piece.Tune, lattice, right, left, sign, Subtitle(lattice), words);
             draft = brief.ShowPlain ? PlainAbove.Show(draft, lattice, brief.Lyrics && brief.LeftHandOnly) : draft;
             var score = Notator.Write(_hasNotes ? draft : DraftBuilder.LeftHandAlone(draft));
             var verdict = Judge.Check(score, brief.Hands);
@@ -52,6 +53,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             }
             if (verdict.IsPlayable)
             {
+                score = plan.Sung is null ? score : TuneAbove.Show(score, plan);
                 return new ArrangeResult(Finished(plan, ragged, score, verdict, wanted, tempo, unit), null);
             }
             if (attempt >= Attempts || !Relax(verdict, ref tempo, wanted))
@@ -73,13 +75,14 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
     public Plan Plan() => new Planner(written, brief, feel, metre).Make();
 
     private (RightLine Right, LeftLine Left) Hands(
-        Lattice lattice,
+        Plan plan,
         Ragged ragged,
         HomePositions homes,
         double secondsPerTick,
         CancellationToken cancellation
     )
     {
+        var lattice = plan.Lattice;
         var stage = new Stage(lattice, brief, prices, secondsPerTick);
         if (!_hasNotes)
         {
@@ -89,6 +92,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         var line = Filling.Solve(stage, ragged, homes, cancellation);
         var thin = line.Notes.Where(n => _thinBars.Contains(lattice.BarAt(n.Tick))).Select(n => n.Tick).ToHashSet();
         var right = Texturing.Solve(stage, line, homes, _rightStrain, thin, cancellation);
+        right = Accompanying.Add(stage, right, plan.VoiceOctaves, homes, _rightStrain, _thinBars, cancellation);
         var left = Left(stage, right, homes, cancellation);
         return (Crushing.Add(stage, right), left);
     }
@@ -164,7 +168,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             Note(ArrangingMessages.FellBack(_fellBack));
         }
         var (early, late) = Ragging.Displaced(lattice, ragged);
-        var own = lattice.Notes.Count(n => !lattice.Bars[lattice.BarAt(n.Start)].Treatment.IsAdded);
+        var own = lattice.Notes.Count(n => IsOwn(lattice.Bars[lattice.BarAt(n.Start)]));
         var quarters = Timeline.PlayOrder(score).Sum(i => score.Bars[i].Length.ToQuarters());
         return new Arrangement
         {
@@ -177,12 +181,17 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             Seconds = quarters * 60 / (tempo * unit.Length.ToQuarters()),
             HarmonyChanges = plan.HarmonyChanges,
             Verdict = verdict,
-            Tune = score.LeftHandOnly
-                ? new TuneKept(0, 0, 0, 0, 0)
-                : new TuneKept(own + lattice.LostNotes, own, early, late, ragged.Onsets.Count(o => o.IsFiller)),
+            SungLowest = plan.Sung?.Lowest,
+            SungHighest = plan.Sung?.Highest,
+            Tune =
+                score.LeftHandOnly || plan.Sung is not null
+                    ? new TuneKept(0, 0, 0, 0, 0)
+                    : new TuneKept(own + lattice.LostNotes, own, early, late, ragged.Onsets.Count(o => o.IsFiller)),
             Notes = _notes.ToValueList(),
         };
     }
+
+    private static bool IsOwn(LatticeBar bar) => !bar.Treatment.IsAdded && Omissions.Plays(bar);
 
     private Direction Tempo(double tempo, NoteValue unit) =>
         new(ScoreTime.Zero)
@@ -212,6 +221,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
     private string Subtitle(Lattice lattice) =>
         (_hasNotes ? "" : KeyName(lattice.Bars[0].Key) + ", ")
         + (_hasNotes && brief.LeftHandOnly ? "left hand alone, " : "")
+        + (brief.Singer is null ? "" : "accompaniment, ")
         + (
             feel switch
             {
