@@ -26,7 +26,7 @@ internal sealed class CompShapes(Stage stage, HomePositions homes, Voice voice, 
         TooHigh = 84;
     private const long OnVoice = 40_000,
         BesideVoice = 2500,
-        InBand = 260,
+        InBand = 350,
         InBandFilling = 500,
         TuneOnTop = 6000,
         Covering = 5000,
@@ -37,7 +37,8 @@ internal sealed class CompShapes(Stage stage, HomePositions homes, Voice voice, 
         Passing = 500,
         PassingOnBeat = 1500,
         EndsApart = 1200,
-        Thick = 350;
+        Thick = 350,
+        Thin = 900;
 
     private readonly Lattice _lattice = stage.Lattice;
     private readonly int _level = stage.Brief.RightLevel;
@@ -105,7 +106,6 @@ internal sealed class CompShapes(Stage stage, HomePositions homes, Voice voice, 
             }
             return;
         }
-        var least = _level <= 2 || place.Tones.Count < 3 ? 2 : 3;
         var most =
             _level <= 2 ? 2
             : _level <= 4 ? 3
@@ -113,14 +113,14 @@ internal sealed class CompShapes(Stage stage, HomePositions homes, Voice voice, 
         for (var chosen = 1; chosen < 1 << inner.Count; chosen++)
         {
             var size = int.PopCount(chosen) + 1;
-            if (size < least || size > most)
+            if (size > most)
             {
                 continue;
             }
             Pitch[] keys = [.. inner.Where((_, i) => (chosen >> i & 1) == 1), top];
             if (top.Midi - keys[0].Midi <= 9 && Spread(keys))
             {
-                Add(found, place, keys, false, ChordPrice(place, keys));
+                Add(found, place, keys, false, ChordPrice(place, keys) + (size < 3 && most > 2 ? Thin : 0));
             }
         }
     }
@@ -235,7 +235,7 @@ internal sealed class CompShapes(Stage stage, HomePositions homes, Voice voice, 
                 onset.Kind == CompKind.Chord && onset.Until > onset.Tick + Unit ? onset.Tick + Unit : onset.Tick;
             Chord = lattice.ChordAt(meant).Chord;
             Tones = Chord.IsNoChord ? [] : Chord.Tones;
-            var until = Math.Min(onset.Until, onset.Tick + 3 * Unit);
+            var until = onset.Kind == CompKind.Fill ? Math.Min(onset.Until, onset.Tick + 3 * Unit) : onset.Until;
             Sung = [.. voice.KeysBetween(onset.Tick, until)];
             Struck = [.. voice.KeysStruckBetween(onset.Tick, onset.Tick + Unit)];
             Band = voice.BandAround(bar);

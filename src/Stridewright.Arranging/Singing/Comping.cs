@@ -12,15 +12,15 @@ internal sealed class Comping
     private const int Unit = Lattice.TicksPerUnit;
     private const long AfterBeat = -100,
         Syncopated = 600,
-        OnBass = 2600,
-        OpensPhrase = -1500,
+        OnBass = 20_000,
+        OpensPhrase = -19_000,
         WithSyllable = 900,
-        Running = 2600,
+        Running = 6000,
         SoonAgain = 900,
         EmptyGap = 2500,
         ThinFill = 900,
         FillNote = 250,
-        Last = -6000;
+        Last = -20_000;
 
     private readonly Stage _stage;
     private readonly Lattice _lattice;
@@ -217,7 +217,7 @@ internal sealed class Comping
     private int Released(RagCell cell, int tick) =>
         cell.Bar == _lattice.Bars.Length - 1 ? _lattice.End
         : (tick - cell.Start) / Unit % 2 == 1 ? tick + 3 * Unit
-        : tick + Unit;
+        : tick + 2 * Unit;
 
     // Level 1 has no weak units, level 2 none that is held over a beat's beginning, level 3 none over the bar line.
     private bool AtLevel(int[] patterns, int index, int unit)
