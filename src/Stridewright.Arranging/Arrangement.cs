@@ -29,6 +29,12 @@ public sealed record Arrangement
     /// <summary>Of the tune's notes in the score: all are 0 where the left hand stands alone.</summary>
     public required TuneKept Tune { get; init; }
 
+    /// <summary>Lowest note of the voice, as it sounds; null: nobody sings.</summary>
+    public Pitch? SungLowest { get; init; }
+
+    /// <summary>Highest note of the voice.</summary>
+    public Pitch? SungHighest { get; init; }
+
     /// <summary>What was changed in the tune's harmony.</summary>
     public ValueList<HarmonyChange> HarmonyChanges { get; init; } = [];
 

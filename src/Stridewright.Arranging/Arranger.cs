@@ -38,16 +38,25 @@ public static class Arranger
             return Refused(ArrangingMessages.TooMuch(notes, MostNotes, wholes, MostWholes));
         }
         tune = Unfolding.WithRepeatStarts(Unfolding.BySectionOrder(tune));
-        if (Register.BeyondTheKeys(tune, brief.Tonic) is { } bar)
-        {
-            return Refused(ArrangingMessages.BeyondTheKeys, Place.AtBar(bar));
-        }
         if (brief.Form is { } form && Forming.Fault(tune, form) is { } fault)
         {
             return Refused(fault);
         }
+        if (brief.Singer is not null)
+        {
+            brief = brief with { Form = SungPiece.InOneOctave(brief.Form) };
+            if (SungKey.Of(tune, brief, out var unsung) is not { } sung)
+            {
+                return Refused(unsung);
+            }
+            brief = brief with { Tonic = sung.Tonic };
+        }
+        if (Register.BeyondTheKeys(tune, brief.Tonic) is { } bar)
+        {
+            return Refused(ArrangingMessages.BeyondTheKeys, Place.AtBar(bar));
+        }
         var metre = Feels.MainMetre(tune);
-        var feel = brief.Feel ?? Feels.For(metre);
+        var feel = brief.Feel ?? (brief.Singer is null ? Feels.For(metre) : Feels.UnderVoice(metre));
         return Feels.Fit(feel, metre)
             ? new Setting(tune, brief, feel, metre, Prices.Standard).Work(cancellation)
             : Refused(ArrangingMessages.FeelDoesNotFit(feel, metre));

@@ -63,6 +63,9 @@ public sealed record Brief
     /// School of Ragtime, 1908); the words go there where the left hand is written alone.</summary>
     public bool ShowPlain { get; init; }
 
+    /// <summary>Who sings the tune, to be accompanied; null: the right hand plays it.</summary>
+    public Singer? Singer { get; init; }
+
     /// <summary>What the left hand is to do at fitting places, in turn by the phrase.</summary>
     public ValueList<LeftManner> LeftManners { get; init; } = [];
 

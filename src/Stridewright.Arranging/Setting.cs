@@ -53,10 +53,11 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             var tempo = _settled.BeatsPerMinute ?? wanted;
             var secondsPerTick = lattice.Tick.ToQuarters() * 60 / (tempo * unit.Length.ToQuarters());
             var stage = new Stage(lattice, brief, prices, secondsPerTick);
-            var (right, left) = Hands(stage, ragged, homes, cancellation);
+            var (right, left) = Hands(plan, stage, ragged, homes, cancellation);
             var sign = Headline.Tempo(feel, metre, tempo, unit);
             var subtitle = Headline.Subtitle(lattice, brief, _hasNotes);
-            var draft = DraftBuilder.Build(piece.Tune, lattice, right, left, sign, subtitle, brief.Lyrics);
+            var words = brief.Lyrics && brief.Singer is null;
+            var draft = DraftBuilder.Build(piece.Tune, lattice, right, left, sign, subtitle, words);
             draft = brief.ShowPlain ? PlainAbove.Show(draft, lattice, brief.Lyrics && brief.LeftHandOnly) : draft;
             var score = Notator.Write(_hasNotes ? draft : DraftBuilder.LeftHandAlone(draft));
             var verdict = Judge.Check(score, brief.Hands);
@@ -67,6 +68,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             }
             if (verdict.IsPlayable)
             {
+                score = plan.Sung is null ? score : TuneAbove.Show(score, plan);
                 var solution = new Solution(plan, stage, ragged, homes, right, left, _settled);
                 return new ArrangeResult(Finished(solution, score, verdict, wanted, tempo, unit), null);
             }
@@ -96,6 +98,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
     public Plan Plan() => new Planner(written, brief, feel, metre).Make();
 
     private (RightLine Right, LeftLine Left) Hands(
+        Plan plan,
         Stage stage,
         Ragged ragged,
         HomePositions homes,
@@ -112,6 +115,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         var thinBars = _settled.ThinBars.ToHashSet();
         var thin = line.Notes.Where(n => thinBars.Contains(lattice.BarAt(n.Tick))).Select(n => n.Tick).ToHashSet();
         var right = Texturing.Solve(stage, line, homes, _settled.RightStrain, thin, cancellation);
+        right = Accompanying.Add(stage, right, plan.VoiceOctaves, homes, _settled.RightStrain, thinBars, cancellation);
         var left = Left(stage, right, homes, cancellation);
         return (Crushing.Add(stage, right), left);
     }
@@ -185,8 +189,8 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             Note(ArrangingMessages.FellBack(solution.Left.FellBack.Count));
         }
         var (early, late) = Ragging.Displaced(lattice, ragged);
-        var own = lattice.Notes.Count(n => !lattice.Bars[lattice.BarAt(n.Start)].Treatment.IsAdded);
-        var leftOut = _hasNotes ? lattice.Notes.Length - ragged.Onsets.Count(o => !o.IsFiller) : 0;
+        var own = lattice.Notes.Count(n => IsOwn(lattice.Bars[lattice.BarAt(n.Start)]));
+        var leftOut = brief.Kept.Count > 0 ? lattice.Notes.Length - ragged.Onsets.Count(o => !o.IsFiller) : 0;
         if (leftOut > 0)
         {
             Note(KeepingMessages.LeftOut(leftOut));
@@ -203,19 +207,24 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             Seconds = quarters * 60 / (tempo * unit.Length.ToQuarters()),
             HarmonyChanges = solution.Plan.HarmonyChanges,
             Verdict = verdict,
-            Tune = score.LeftHandOnly
-                ? new TuneKept(0, 0, 0, 0, 0)
-                : new TuneKept(
-                    own + lattice.LostNotes,
-                    own - leftOut,
-                    early,
-                    late,
-                    ragged.Onsets.Count(o => o.IsFiller)
-                ),
+            SungLowest = solution.Plan.Sung?.Lowest,
+            SungHighest = solution.Plan.Sung?.Highest,
+            Tune =
+                score.LeftHandOnly || solution.Plan.Sung is not null
+                    ? new TuneKept(0, 0, 0, 0, 0)
+                    : new TuneKept(
+                        own + lattice.LostNotes,
+                        own - leftOut,
+                        early,
+                        late,
+                        ragged.Onsets.Count(o => o.IsFiller)
+                    ),
             Notes = _notes.ToValueList(),
             Solution = solution,
         };
     }
+
+    private static bool IsOwn(LatticeBar bar) => !bar.Treatment.IsAdded && Omissions.Plays(bar);
 
     private void Note(string message) => _notes.Add(new Diagnostic(Severity.Note, Place.Whole, message));
 }

@@ -67,9 +67,14 @@ internal sealed class ArrangeCommand
     private readonly Option<int?> _seed = Options.Whole("--seed", CliMessages.SeedHelp, "NUMBER");
     private readonly Option<bool> _replace = Options.Flag("--replace", CliMessages.ReplaceHelp);
 
-    public ArrangeCommand(Desk desk)
+    private readonly Option<string?> _range = Options.Text("--range", CliMessages.RangeHelp, "LOW-HIGH");
+    private readonly bool _accompanies;
+
+    /// <param name="accompanies">The tune is left to a voice: <c>accompany</c>.</param>
+    public ArrangeCommand(Desk desk, bool accompanies = false)
     {
         _desk = desk;
+        _accompanies = accompanies;
         _tunes.Validators.Add(result =>
         {
             foreach (var token in result.Tokens.Where(t => t.Value.StartsWith('-')))
@@ -77,7 +82,10 @@ internal sealed class ArrangeCommand
                 result.AddError(CliMessages.NoOption(token.Value));
             }
         });
-        Command = new Command("arrange", CliMessages.ArrangeHelp)
+        Command = new Command(
+            accompanies ? "accompany" : "arrange",
+            accompanies ? CliMessages.AccompanyHelp : CliMessages.ArrangeHelp
+        )
         {
             _tunes,
             _chords,
@@ -93,6 +101,7 @@ internal sealed class ArrangeCommand
             _right,
             _raggedness,
             _key,
+            _range,
             _play,
             _harmony,
             _without,
@@ -117,6 +126,13 @@ internal sealed class ArrangeCommand
                 result.AddError(CliMessages.NothingNamed);
             }
         });
+        Option[] others = accompanies
+            ? [_chords, _title, _leftHandOnly, _allKeys, _lyrics, _plain, _showPlain]
+            : [_range];
+        foreach (var option in others)
+        {
+            Command.Options.Remove(option);
+        }
         Command.SetAction(Run);
     }
 
@@ -172,6 +188,8 @@ internal sealed class ArrangeCommand
                 RightLevel = parsed.GetValue(_right),
                 Raggedness = parsed.GetValue(_raggedness),
                 Key = parsed.GetValue(_key),
+                Accompany = _accompanies,
+                Range = _accompanies ? parsed.GetValue(_range) : null,
                 BeatsPerMinute = parsed.GetValue(_bpm),
                 Form = parsed.GetValue(_form),
                 Span = parsed.GetValue(_hands.Span),

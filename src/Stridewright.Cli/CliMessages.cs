@@ -40,6 +40,29 @@ internal static class CliMessages
         arguments; 130 interrupted.
         """;
 
+    public const string AccompanyHelp = """
+        Accompanies a singer: stride in the left hand, chords and fills around the voice in the right, the tune and its
+        words on a small staff above.
+
+        The right hand leaves the tune to the voice: chords off the beat while it sings, fills where it rests or holds,
+        away from its notes. With --range the key is found in which the tune lies within the voice, with as much room
+        above as below; without it the tune is sung where it is written. A song in 4/4 keeps its note values, as stride.
+
+        Examples:
+          In the tune's own key:
+            stridewright accompany song.abc
+          For a voice from A3 to D5 (C4 is middle C):
+            stridewright accompany song.abc --range A3-D5
+          With an introduction and an ending, the chords enriched:
+            stridewright accompany song.abc --range G2-E4 --form "intro A A end" --harmony seasoned
+
+        Exit codes: 0 all written; 1 some refused or unreadable, something written; 2 nothing written, or bad
+        arguments; 130 interrupted.
+        """;
+
+    public const string RangeHelp =
+        "The singer's lowest and highest note as they sound, such as A3-D5 (C4 is middle C): the key is found from it";
+
     public const string CheckHelp = """
         Judges a two-staff piano score for a pair of hands: every spot that cannot be played, why, and by how much.
 
@@ -128,7 +151,7 @@ internal static class CliMessages
     public static string NoOutput(string reason) => $"output: the report cannot be written ({OneLine(reason)})";
 
     public static string SeeHelp(string command) =>
-        $"See: stridewright {(command is "arrange" or "check" ? command + " " : "")}--help";
+        $"See: stridewright {(command is "arrange" or "accompany" or "check" or "profile" ? command + " " : "")}--help";
 
     public static string NotWhole(string option, string given) =>
         $"{option}: '{given}' is no whole number: give one such as 4";
@@ -158,6 +181,8 @@ internal static class CliMessages
     public static string SurvivalOf(TuneSurvival t) =>
         Text($"{t.Kept} of {t.Notes} notes kept ({t.Early} early, {t.Late} late), {t.Fillers} fillers");
 
+    public static string VoiceOf(SungRange voice) => $"sings from {voice.Lowest} to {voice.Highest}";
+
     public static string EffortOf(EffortReport e) => Text($"{e.Overall:0} of 100");
 
     public static string HandOf(HandEffortReport h) =>
@@ -181,7 +206,9 @@ internal static class CliMessages
         s.LeftHandOnly ? Text($"left hand level {s.LeftLevel}") : Text($"levels {s.LeftLevel}/{s.RightLevel}");
 
     private static string KeptOf(Setting s) =>
-        s.LeftHandOnly ? "" : Text($"{s.Tune.Kept} of {s.Tune.Notes} notes kept, ");
+        s.Voice is { } voice ? VoiceOf(voice) + ", "
+        : s.LeftHandOnly ? ""
+        : Text($"{s.Tune.Kept} of {s.Tune.Notes} notes kept, ");
 
     public static string Counts(ArrangeReport report) =>
         Text($"{report.Written.Count} written, {report.Problems.Count} failed")

@@ -22,6 +22,7 @@ public sealed class CommandLineApp(Func<IUseCases> open, TextWriter output, Text
         var root = new RootCommand(CliMessages.Root)
         {
             new ArrangeCommand(desk).Command,
+            new ArrangeCommand(desk, accompanies: true).Command,
             new CheckCommand(desk).Command,
             new ProfileCommand(desk).Command,
         };

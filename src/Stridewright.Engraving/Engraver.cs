@@ -111,11 +111,11 @@ public sealed class Engraver : IDisposable
     private static Reading<EngravedScore> LayOut(Engine engine, ScoreXml score, PageSetup setup)
     {
         engine.TakeLog();
-        if (!engine.Load(EngraverOptions.For(setup), score.ToBytes(setup.Header)))
+        if (!engine.Load(EngraverOptions.For(setup, score.SmallStaff), score.ToBytes(setup.Header)))
         {
             return Failed(EngravingMessages.NotUnderstood(string.Join("; ", Lines(engine.TakeLog()))));
         }
-        var pages = Balanced(engine, Pages(engine), setup)
+        var pages = Balanced(engine, Pages(engine), setup, score.SmallStaff)
             .Select((svg, index) => PageFrame.Complete(svg, index + 1, score, setup))
             .ToValueList();
         var timeMap = ReadTimeMap(engine.TimeMap("{}"u8));
@@ -138,7 +138,7 @@ public sealed class Engraver : IDisposable
     }
 
     // The engraver fills page after page and may leave a lone system for the last one: give it company.
-    private static string[] Balanced(Engine engine, string[] pages, PageSetup setup)
+    private static string[] Balanced(Engine engine, string[] pages, PageSetup setup, double smallStaff)
     {
         var systems = pages.Select(page => page.AsSpan().Count("class=\"system\"")).ToArray();
         var most = systems.Max() - 1;
@@ -146,7 +146,7 @@ public sealed class Engraver : IDisposable
         {
             return pages;
         }
-        engine.LayOutAgain(EngraverOptions.For(setup, most));
+        engine.LayOutAgain(EngraverOptions.For(setup, smallStaff, most));
         var balanced = Pages(engine);
         return balanced.Length == pages.Length ? balanced : pages;
     }

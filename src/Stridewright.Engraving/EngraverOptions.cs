@@ -6,8 +6,13 @@ namespace Stridewright.Engraving;
 /// <summary>The engraver's options for a page setup; its lengths are tenths of a millimetre and half staff spaces.</summary>
 internal static class EngraverOptions
 {
+    // The engraver's own size of words, in half spaces.
+    private const double WordSize = 4.5;
+
+    /// <param name="smallStaff">A small staff's height against the usual; 1: there is none. Its words are printed nearly as large as
+    /// others.</param>
     /// <param name="systemsPerPage">Most systems on a page; 0: as many as fit.</param>
-    public static byte[] For(PageSetup setup, int systemsPerPage = 0)
+    public static byte[] For(PageSetup setup, double smallStaff = 1, int systemsPerPage = 0)
     {
         var halfSpace = setup.StaffHeight / 8;
         var options = new JsonObject
@@ -32,6 +37,7 @@ internal static class EngraverOptions
             ["spacingStaff"] = 9,
             ["spacingSystem"] = 3,
             ["harmDist"] = 1.5,
+            ["lyricSize"] = WordSize * 2 / (1 + smallStaff),
             ["lyricWordSpace"] = 3,
             ["lyricTopMinMargin"] = 3,
             ["systemMaxPerPage"] = systemsPerPage,

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using System.Xml;
 using System.Xml.Linq;
@@ -39,6 +40,15 @@ internal sealed class ScoreXml
     public string? Subtitle { get; }
 
     public string? Composer { get; }
+
+    /// <summary>Height of the smallest staff against the usual.</summary>
+    public double SmallStaff =>
+        _root
+            .Descendants("staff-size")
+            .Select(e => double.TryParse(e.Value, CultureInfo.InvariantCulture, out var percent) ? percent / 100 : 1)
+            .Where(share => share is >= 0.5 and <= 1)
+            .DefaultIfEmpty(1)
+            .Min();
 
     private bool HasHeader => Title.Length > 0 || Subtitle is { Length: > 0 } || Composer is { Length: > 0 };
 

@@ -99,6 +99,12 @@ public sealed record Wishes
     /// <summary>Tonic such as <c>F</c> or <c>Bb</c>.</summary>
     public string? Key { get; init; }
 
+    /// <summary>The tune is left to a voice.</summary>
+    public bool Accompany { get; init; }
+
+    /// <summary>What the voice reaches, such as <c>A3-D5</c>; null: the tune is sung where it is written.</summary>
+    public string? Range { get; init; }
+
     /// <summary>Beats per minute as printed.</summary>
     public double? BeatsPerMinute { get; init; }
 

@@ -43,6 +43,7 @@ internal sealed class BriefReader(ITools tools)
             Harmony = HarmonyOf(wishes),
             Form = wishes.Form is { } form ? FormOf(form) : null,
             ShowPlain = wishes.ShowPlain,
+            Singer = SingerOf(wishes),
             Seed = wishes.Seed ?? brief.Seed,
         };
     }
@@ -128,6 +129,16 @@ internal sealed class BriefReader(ITools tools)
             without.AddRange(found);
         }
         return new HarmonyWish { Richness = richness ?? Richness.Plain, Without = without.ToValueList() };
+    }
+
+    private Singer? SingerOf(Wishes wishes)
+    {
+        VocalRange? range = null;
+        if (wishes.Range is { } text && !VocalRange.TryRead(text, out range, out var problem))
+        {
+            Fault("range", problem);
+        }
+        return wishes.Accompany ? new Singer(range) : null;
     }
 
     private FormLine? FormOf(string text)

@@ -30,6 +30,10 @@ public static class Feels
         : metre.IsCompound ? Feel.SixEight
         : Feel.Waltz;
 
+    /// <summary>The same where somebody sings: a song in 4/4 or 2/2 keeps its note values, as stride.</summary>
+    internal static Feel UnderVoice(Metre metre) =>
+        IsDuple(metre) && metre.BarLength == Metre.FourFour.BarLength ? Feel.Stride : For(metre);
+
     /// <summary>True when a tune in this metre can be set in this feel.</summary>
     internal static bool Fit(Feel feel, Metre metre) =>
         feel switch

@@ -8,10 +8,11 @@ internal static class LatticeReader
 {
     /// <param name="piece">The tune, already in the key and register of the setting, with its harmony.</param>
     /// <param name="feel">A feel that fits its metre.</param>
-    public static Lattice Read(Piece piece, Feel feel)
+    /// <param name="keepsValues">The tune keeps its printed note values where the feel allows it.</param>
+    public static Lattice Read(Piece piece, Feel feel, bool keepsValues = false)
     {
         var tune = piece.Tune;
-        var units = Recast.UnitsPerQuarter(tune, feel);
+        var units = keepsValues ? Recast.UnitsAsPrinted(tune, feel) : Recast.UnitsPerQuarter(tune, feel);
         var tick = feel == Feel.Classic ? new ScoreTime(1, 32) : new ScoreTime(1, 16);
         var perWhole = 4 * units * Lattice.TicksPerUnit;
         var flat = FlatTune.Of(tune);

@@ -18,9 +18,11 @@ internal sealed class Planner(Tune written, Brief brief, Feel feel, Metre metre)
         {
             Note(ArrangingMessages.NoNotesButChords);
         }
-        var (tune, changes) = Enriched(Harmonised(InPlace(Straight(written))));
-        var piece = Devising.Apply(Forming.Apply(tune, brief.Form), brief);
-        var lattice = LatticeReader.Read(piece, feel);
+        var sung = brief.Singer is null ? null : SungKey.Of(written, brief, out _);
+        var (tune, changes) = Enriched(Harmonised(InPlace(sung is null ? Straight(written) : written)));
+        var formed = Forming.Apply(tune, brief.Form);
+        var piece = Devising.Apply(sung is null ? formed : formed.Accompanied(), brief);
+        var lattice = LatticeReader.Read(piece, feel, keepsValues: sung is not null);
         if (!Feels.IsUsual(metre))
         {
             Note(ArrangingMessages.OtherMetre(metre));
@@ -33,7 +35,13 @@ internal sealed class Planner(Tune written, Brief brief, Feel feel, Metre metre)
         {
             Note(ArrangingMessages.LostNotes(lattice.LostNotes));
         }
-        return new Plan(piece, metre, lattice, changes, _notes.ToValueList());
+        var octaves = 0;
+        if (sung is not null)
+        {
+            Note(SingingMessages.Sung(sung.Lowest, sung.Highest, brief.Singer?.Range));
+            octaves = (sung.FromTune.Semitones - Register.For(written, brief.Tonic).Semitones) / 12;
+        }
+        return new Plan(piece, metre, lattice, changes, _notes.ToValueList()) { VoiceOctaves = octaves, Sung = sung };
     }
 
     private Tune Straight(Tune tune)
@@ -89,4 +97,11 @@ internal sealed record Plan(
     Lattice Lattice,
     ValueList<HarmonyChange> HarmonyChanges,
     ValueList<Diagnostic> Notes
-);
+)
+{
+    /// <summary>Where the tune is sung; null: nobody sings.</summary>
+    public SungKey? Sung { get; init; }
+
+    /// <summary>Octaves from the piece's tune to the tune as sung.</summary>
+    public int VoiceOctaves { get; init; }
+}

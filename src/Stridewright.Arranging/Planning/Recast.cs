@@ -40,6 +40,12 @@ internal static class Recast
         );
     }
 
+    /// <summary>Units to a quarter that leave the note values as they are; in <c>stride</c> a tune in 2/4 is doubled.</summary>
+    public static int UnitsAsPrinted(Tune tune, Feel feel) =>
+        feel == Feel.Classic || (feel == Feel.Stride && tune.Bars.Max(b => b.Metre.BarLength) <= ScoreTime.Half)
+            ? 4
+            : 2;
+
     private static List<double> Gaps(Tune tune)
     {
         var gaps = new List<double>();

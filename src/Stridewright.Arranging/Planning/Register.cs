@@ -94,8 +94,8 @@ internal static class Register
             + (keys[0] + by < FirstKey || keys[^1] + by > LastKey ? 10_000 : 0);
     }
 
-    // The shorter way, up or down, spelled.
-    private static Interval ToKey(Tone from, Tone to)
+    /// <summary>The shorter way from one tonic to another, up or down, spelled.</summary>
+    public static Interval ToKey(Tone from, Tone to)
     {
         var up = Interval.Between(new Pitch(from, 4), new Pitch(to, 4));
         return up.Semitones > 6 ? new Interval(up.Steps - 7, up.Semitones - 12)

@@ -315,7 +315,8 @@ internal sealed class RagRules
     private bool IsFirstFullBar(int bar) => bar == (_lattice.Bars[0].IsShort ? 1 : 0);
 
     // True where the tune was asked for as it stands, or not at all.
-    private bool StandsPlain(int bar) => _lattice.Bars[bar].Treatment.Right is RightManner.Plain or RightManner.Silent;
+    private bool StandsPlain(int bar) =>
+        _lattice.Bars[bar].Treatment.Right is RightManner.Plain or RightManner.FillsOnly or RightManner.Silent;
 
     // At level 1 one figure returns per phrase: in its second bar.
     private bool FigureHere(LatticeBar bar) => _level > 1 || bar.StrainBar % 4 == 1;

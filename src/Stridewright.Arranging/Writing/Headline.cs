@@ -33,6 +33,7 @@ internal static class Headline
     public static string Subtitle(Lattice lattice, Brief brief, bool hasNotes) =>
         (hasNotes ? "" : KeyName(lattice.Bars[0].Key) + ", ")
         + (hasNotes && brief.LeftHandOnly ? "left hand alone, " : "")
+        + (brief.Singer is null ? "" : "accompaniment, ")
         + (
             lattice.Feel switch
             {

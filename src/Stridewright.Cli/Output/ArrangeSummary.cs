@@ -41,7 +41,11 @@ internal static class ArrangeSummary
         Row("levels", CliMessages.LevelsOf(setting));
         Row("hands", CliMessages.HandsOf(setting.Hands));
         Row("length", CliMessages.LengthOf(setting));
-        if (!setting.LeftHandOnly)
+        if (setting.Voice is { } voice)
+        {
+            Row("voice", CliMessages.VoiceOf(voice));
+        }
+        else if (!setting.LeftHandOnly)
         {
             Row("tune", CliMessages.SurvivalOf(setting.Tune));
         }

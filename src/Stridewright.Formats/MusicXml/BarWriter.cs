@@ -6,7 +6,10 @@ namespace Stridewright.Formats.MusicXml;
 /// <summary>Writes the measures of a score one by one.</summary>
 internal sealed class BarWriter
 {
-    private const int SmallStaffPercent = 65;
+    private const int SmallStaffPercent = 80;
+
+    /// <summary>Middle C, on the first line below the treble staff.</summary>
+    private const int LowestInTreble = 60;
     private readonly XmlOut _xml;
     private readonly Score _score;
     private readonly bool _isLeadSheet;
@@ -103,7 +106,7 @@ internal sealed class BarWriter
         if (!_score.LeftHandOnly)
         {
             _xml.Number("staves", _isLeadSheet ? 1 : 2);
-            WriteClef("1", "G", 2);
+            WriteClef("1", "G", 2, _isCue && LiesLow ? -1 : 0);
         }
         if (!_isLeadSheet)
         {
@@ -126,12 +129,31 @@ internal sealed class BarWriter
             _ => null,
         };
 
-    private void WriteClef(string staff, string sign, int line)
+    // True where most notes would need lines below the treble clef: a man's voice, printed an octave above its sound.
+    private bool LiesLow
+    {
+        get
+        {
+            var keys = _score
+                .Bars.SelectMany(b => b.Voices)
+                .SelectMany(v => v.Events)
+                .SelectMany(e => e.Notes)
+                .Select(n => n.Pitch.Midi)
+                .ToList();
+            return 2 * keys.Count(k => k < LowestInTreble) > keys.Count;
+        }
+    }
+
+    private void WriteClef(string staff, string sign, int line, int octaves = 0)
     {
         using (_xml.Open("clef", ("number", staff)))
         {
             _xml.Text("sign", sign);
             _xml.Number("line", line);
+            if (octaves != 0)
+            {
+                _xml.Number("clef-octave-change", octaves);
+            }
         }
     }
 

@@ -105,12 +105,19 @@ public sealed record Setting
 
     public ValueList<HardBar> HardestBars { get; init; } = [];
 
+    /// <summary>Where the voice sings; null: the piano plays the tune. Then of <see cref="Tune"/> only the fillers are
+    /// counted.</summary>
+    public SungRange? Voice { get; init; }
+
     /// <summary>What was changed in the tune's harmony.</summary>
     public ValueList<ChangedHarmony> HarmonyChanges { get; init; } = [];
 
     /// <summary>What was chosen and given up.</summary>
     public ValueList<Remark> Remarks { get; init; } = [];
 }
+
+/// <summary>The voice's lowest and highest note as they sound, such as <c>C4</c> and <c>D5</c>.</summary>
+public sealed record SungRange(string Lowest, string Highest);
 
 /// <summary>Chords that stand for others from a bar of the tune on.</summary>
 public sealed record ChangedHarmony(string Bar, string Kind, string Before, string After);

@@ -35,6 +35,9 @@ internal static class ReportOf
             ),
             Effort = Effort(verdict.Effort),
             HardestBars = hardest,
+            Voice = arrangement is { SungLowest: { } lowest, SungHighest: { } highest }
+                ? new SungRange(lowest.ToString(), highest.ToString())
+                : null,
             HarmonyChanges = arrangement
                 .HarmonyChanges.Select(c => new ChangedHarmony(c.Bar, Words.Of(c.Kind), c.Before, c.After))
                 .ToValueList(),

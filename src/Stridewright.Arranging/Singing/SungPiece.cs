@@ -1,0 +1,33 @@
+using Stridewright.Music;
+
+namespace Stridewright.Arranging;
+
+/// <summary>What of a piece is sung: everything but the arranger's own bars.</summary>
+internal static class SungPiece
+{
+    /// <summary>The piano leaves the tune to the voice, and fills; its own bars it plays as ever.</summary>
+    public static Piece Accompanied(this Piece piece) =>
+        piece with
+        {
+            Treatments = piece
+                .Treatments.Select(t =>
+                    t.IsAdded || t.Right == RightManner.Silent ? t : t with { Right = RightManner.FillsOnly }
+                )
+                .ToValueList(),
+        };
+
+    /// <summary>A form in which nothing is lifted: a voice stays in its octave.</summary>
+    public static FormLine? InOneOctave(FormLine? form) =>
+        form is null
+            ? null
+            : new FormLine(form.Parts.Select(p => p with { Treatment = p.Treatment with { Lift = 0 } }).ToValueList());
+
+    /// <summary>The tune with the voice's notes only.</summary>
+    public static Tune Sung(this Piece piece) =>
+        piece.Tune with
+        {
+            Bars = piece
+                .Tune.Bars.Select((b, i) => piece.Treatments[i].IsAdded ? b with { Notes = [] } : b)
+                .ToValueList(),
+        };
+}
