@@ -1,0 +1,29 @@
+using System.Numerics;
+using Stridewright.Music;
+
+namespace Stridewright.Formats;
+
+/// <summary>
+/// Keeps all times of a file on one grid of at most 2^20 parts of a whole note, so that later sums stay within
+/// <see cref="ScoreTime"/>. It grows where a file needs other divisors; a time off any such grid is rounded.
+/// </summary>
+/// <param name="parts">Parts of a whole note to begin with.</param>
+internal sealed class CommonGrid(long parts)
+{
+    private const long Finest = 1 << 20;
+
+    private long _parts = parts;
+
+    /// <summary>The nearest time on the grid.</summary>
+    public ScoreTime Fit(ScoreTime time, out bool rounded)
+    {
+        var joint = _parts / (long)BigInteger.GreatestCommonDivisor(_parts, time.Denominator);
+        rounded = joint > Finest / time.Denominator;
+        if (rounded)
+        {
+            return new ScoreTime(time.Round(new ScoreTime(1, _parts)), _parts);
+        }
+        _parts = joint * time.Denominator;
+        return time;
+    }
+}
