@@ -7,12 +7,15 @@ namespace Stridewright.Formats;
 /// Keeps all times of a file on one grid of at most 2^20 parts of a whole note, so that later sums stay within
 /// <see cref="ScoreTime"/>. It grows where a file needs other divisors; a time off any such grid is rounded.
 /// </summary>
-/// <param name="parts">Parts of a whole note to begin with.</param>
-internal sealed class CommonGrid(long parts)
+internal sealed class CommonGrid
 {
     private const long Finest = 1 << 20;
 
-    private long _parts = parts;
+    // 128th notes with triplets, ninths, quintuplets and septuplets to begin with.
+    private long _parts = 128 * 9 * 5 * 7;
+
+    /// <summary>The finest time of any grid.</summary>
+    public static readonly ScoreTime Smallest = new(1, Finest);
 
     /// <summary>The nearest time on the grid.</summary>
     public ScoreTime Fit(ScoreTime time, out bool rounded)

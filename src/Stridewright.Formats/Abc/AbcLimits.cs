@@ -40,10 +40,6 @@ internal static class AbcLimits
     /// <summary>Longest note or rest, in whole notes.</summary>
     public static readonly ScoreTime Note = new(64, 1);
 
-    /// <summary>Parts of a whole note that lengths lie on, unless a tune needs others: 512th notes and all tuplets up to
-    /// nine.</summary>
-    public const int Grid = 512 * 9 * 5 * 7;
-
     /// <summary>Largest number of a length, above and below the stroke.</summary>
     public const int Length = 1 << 20;
 

@@ -7,7 +7,7 @@ internal sealed class AbcTuneReader(AbcFindings findings, AbcSpot start)
 {
     private readonly AbcVoices _voices = new(findings);
     private readonly AbcDirectives _directives = new();
-    private readonly CommonGrid _grid = new(AbcLimits.Grid);
+    private readonly CommonGrid _grid = new();
     private readonly List<(AbcVoiceField Field, AbcSpot Spot)> _headerVoices = [];
     private AbcVoice? _voice;
     private string? _title;

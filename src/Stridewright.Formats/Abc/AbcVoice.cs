@@ -323,6 +323,6 @@ internal sealed class AbcVoice(AbcFindings findings)
         {
             findings.Warn(spot, AbcMessages.RoundedLength, bar);
         }
-        return fitted.IsZero ? new ScoreTime(1, AbcLimits.Grid) : fitted;
+        return ScoreTime.Max(fitted, CommonGrid.Smallest);
     }
 }

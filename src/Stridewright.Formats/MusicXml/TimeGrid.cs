@@ -8,8 +8,7 @@ namespace Stridewright.Formats.MusicXml;
 /// </summary>
 internal sealed class TimeGrid
 {
-    // 128th notes with triplets, ninths, quintuplets and septuplets.
-    private readonly CommonGrid _grid = new(40320);
+    private readonly CommonGrid _grid = new();
     private ScoreTime _division = ScoreTime.Quarter;
 
     /// <summary>Takes a new number of divisions of a quarter note; false, and nothing changes, when it is absurd.</summary>
