@@ -20,6 +20,11 @@ internal sealed class CommonGrid
     /// <summary>The nearest time on the grid.</summary>
     public ScoreTime Fit(ScoreTime time, out bool rounded)
     {
+        rounded = false;
+        if (_parts % time.Denominator == 0)
+        {
+            return time;
+        }
         var joint = _parts / (long)BigInteger.GreatestCommonDivisor(_parts, time.Denominator);
         rounded = joint > Finest / time.Denominator;
         if (rounded)
