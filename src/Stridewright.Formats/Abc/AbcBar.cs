@@ -7,6 +7,9 @@ internal sealed class AbcBar
 {
     public List<AbcNote> Notes { get; } = [];
 
+    /// <summary>Chord symbols of layers of rests (&amp;), which stand between notes.</summary>
+    public List<PlacedChord> LayerChords { get; } = [];
+
     /// <summary>Null when the tune is in free metre here.</summary>
     public Metre? Metre { get; set; }
 

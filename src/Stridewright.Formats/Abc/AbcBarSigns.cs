@@ -33,6 +33,10 @@ internal static class AbcBarSigns
             isDouble && before + after == 0,
             isFinal
         );
+        if (sign == "[|]")
+        {
+            voice.EndEnding();
+        }
         var here = scan.At;
         scan.SkipSpaces();
         if (char.IsAsciiDigit(scan.Now))

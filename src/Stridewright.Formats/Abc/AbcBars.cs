@@ -8,12 +8,31 @@ namespace Stridewright.Formats.Abc;
 /// its length at the beginning, and on either side of a repeat, ending, part or double bar line; elsewhere it is filled
 /// up with silence. A bar that is too full keeps what it holds.
 /// </summary>
-internal sealed class AbcBars(List<AbcBar> bars, AbcFindings findings)
+internal sealed class AbcBars(List<AbcBar> bars, AbcDirectives directives, AbcFindings findings)
 {
     private readonly ScoreTime[] _contents = bars.Select(b => b.Contents).ToArray();
     private readonly ScoreTime[] _lengths = bars.Select(b => b.Contents).ToArray();
     private readonly HashSet<int> _freeBars = [];
     private readonly bool[] _goesOn = new bool[bars.Count]; // second part of a bar that is split
+
+    /// <summary>The bars of a tune, to be built anew as a reader would number and measure them.</summary>
+    public static AbcBars Of(Tune tune) =>
+        new(
+            tune.Bars.Select(bar => new AbcBar
+                {
+                    Notes = { new AbcNote { Length = bar.Length } },
+                    Metre = bar.Metre,
+                    RepeatStart = bar.Marks.RepeatStart,
+                    RepeatEnd = bar.Marks.RepeatEnd,
+                    Ending = bar.Marks.Ending,
+                    DoubleAfter = bar.Marks.DoubleBarAfter,
+                    FinalAfter = bar.Marks.FinalBarAfter,
+                    Section = bar.Section,
+                })
+                .ToList(),
+            new AbcDirectives(),
+            new AbcFindings()
+        );
 
     public ValueList<TuneBar> Build(bool metreIsMissing)
     {
@@ -86,6 +105,18 @@ internal sealed class AbcBars(List<AbcBar> bars, AbcFindings findings)
 
     private void NumberBars()
     {
+        if (directives.Numbers is { } given)
+        {
+            if (given.Count == bars.Count)
+            {
+                for (var i = 0; i < bars.Count; i++)
+                {
+                    bars[i].Number = given[i];
+                }
+                return;
+            }
+            findings.Warn(bars[0].Spot, AbcMessages.OtherBarNumbers(given.Count, bars.Count));
+        }
         var number = 0;
         var uncounted = 0;
         for (var i = 0; i < bars.Count; i++)
@@ -112,7 +143,7 @@ internal sealed class AbcBars(List<AbcBar> bars, AbcFindings findings)
         for (var i = 0; i < bars.Count; i++)
         {
             var (holds, due) = (_contents[i], Due(i));
-            if (_freeBars.Contains(i) || holds == due)
+            if (_freeBars.Contains(i) || holds == due || (directives.KeepsShortBars && holds < due))
             {
                 continue;
             }
@@ -209,7 +240,10 @@ internal sealed class AbcBars(List<AbcBar> bars, AbcFindings findings)
             Key = bar.Key,
             Length = _lengths[index],
             Notes = notes.ToValueList(),
-            Chords = chords.ToValueList(),
+            Chords =
+                bar.LayerChords.Count == 0
+                    ? chords.ToValueList()
+                    : chords.Concat(bar.LayerChords).OrderBy(c => c.At).ToValueList(),
             Section = bar.Section,
             Marks = new BarMarks
             {

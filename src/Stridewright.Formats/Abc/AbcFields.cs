@@ -72,7 +72,7 @@ internal static class AbcFields
         metre is { } given && given.BarLength < new ScoreTime(3, 4) ? ScoreTime.Sixteenth : ScoreTime.Eighth;
 
     /// <summary>
-    /// A tempo as quarters a minute, 10 to 1000: <c>1/4=120</c>, <c>3/8=50 "Slow"</c>, <c>1/4 3/8=40</c>, and the old
+    /// A tempo as quarters a minute, 5 to 1000: <c>1/4=120</c>, <c>3/8=50 "Slow"</c>, <c>1/4 3/8=40</c>, and the old
     /// <c>120</c> and <c>C=120</c>, which count unit lengths. Words alone give null.
     /// </summary>
     public static bool TryTempo(string text, ScoreTime unit, out double? quarters)
@@ -123,7 +123,7 @@ internal static class AbcFields
             return false;
         }
         quarters = rate * beat.ToQuarters();
-        return quarters is >= 10 and <= 1000;
+        return quarters is >= 5 and <= 1000;
     }
 
     /// <summary>An order of parts such as <c>AABB</c>, <c>A2.(BC)3</c>, written out; null when it cannot be read.</summary>

@@ -19,13 +19,19 @@ internal sealed record AbcKey(Key Key, ValueList<int> Alters)
         ("loc", Mode.Locrian),
     ];
 
+    /// <summary>A signature with more is written for by its enharmonic neighbour.</summary>
+    public const int MostAlterations = 7;
+
+    private const int MostAccidentals = 4;
+
     public static readonly AbcKey CMajor = Of(default);
 
     /// <summary>Semitones that the key adds to a letter.</summary>
     public int AlterOf(Step step) => Alters[(int)step];
 
     /// <summary>Reads a K: field; parts it does not give (<c>K:clef=bass</c>) stay as before.</summary>
-    public static bool TryParse(string text, AbcKey before, out AbcKey key)
+    /// <param name="keepsFarKeys">Keys of more than seven sharps or flats keep their names.</param>
+    public static bool TryParse(string text, AbcKey before, bool keepsFarKeys, out AbcKey key)
     {
         key = before;
         var words = text.Split([' ', '\t'], StringSplitOptions.RemoveEmptyEntries).ToList();
@@ -47,26 +53,30 @@ internal sealed record AbcKey(Key Key, ValueList<int> Alters)
             }
             key = isExplicit
                 ? new AbcKey(new Key(tonic, Mode.Major), CMajor.Alters).WithAccidentals(words).WithLikeliestMode()
-                : Of(new Key(tonic, mode));
+                : Of(new Key(tonic, mode), keepsFarKeys);
         }
         key = key.WithAccidentals(words);
         return true;
     }
 
-    private static AbcKey Of(Key key) =>
-        new(Within(key), Enum.GetValues<Step>().Select(s => key.ToneOf(s).Alter).ToValueList());
+    private static AbcKey Of(Key key, bool keepsFarKeys = false) =>
+        new(keepsFarKeys ? key : Within(key), Enum.GetValues<Step>().Select(s => key.ToneOf(s).Alter).ToValueList());
 
     // A key of more than seven sharps or flats is named by its enharmonic neighbour; its notes stay as written.
     private static Key Within(Key key) =>
-        key.Signature > 7 ? key with { Tonic = key.Tonic.PlusFifths(-12) }
-        : key.Signature < -7 ? key with { Tonic = key.Tonic.PlusFifths(12) }
+        key.Signature > MostAlterations ? key with { Tonic = key.Tonic.PlusFifths(-12) }
+        : key.Signature < -MostAlterations ? key with { Tonic = key.Tonic.PlusFifths(12) }
         : key;
 
     private static bool TryTonic(List<string> words, out Tone tonic, out Mode mode, out bool isExplicit)
     {
         (tonic, mode, isExplicit) = (default, Mode.Major, false);
         var first = words[0];
-        var end = first.Length > 1 && first[1] is '#' or 'b' or '♯' or '♭' ? 2 : 1;
+        var end = 1;
+        while (end < first.Length && end <= MostAccidentals && first[end] is '#' or 'b' or '♯' or '♭')
+        {
+            end++;
+        }
         if (!Tone.TryParse(first.AsSpan(0, end), out tonic))
         {
             return false;

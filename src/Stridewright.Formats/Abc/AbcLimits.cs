@@ -23,19 +23,26 @@ internal static class AbcLimits
     public const int FieldLength = 10000;
 
     public const int Voices = 32;
-    public const int Graces = 16;
+    public const int Graces = 64;
     public const int Verses = 20;
+
+    /// <summary>The highest number of a verse.</summary>
+    public const int VerseNumber = 99;
+
     public const int Findings = 1000;
 
     /// <summary>Sections in an order written out.</summary>
     public const int Sections = 1000;
 
     /// <summary>The highest number of an ending, and the most often a part is repeated.</summary>
-    public const int Times = 16;
+    public const int Times = 32;
 
     /// <summary>Longest note or rest, in whole notes.</summary>
-    public static readonly ScoreTime Note = new(16, 1);
+    public static readonly ScoreTime Note = new(64, 1);
 
-    /// <summary>All lengths are multiples of this: 512th notes and all tuplets up to nine. It keeps sums exact.</summary>
-    public static readonly ScoreTime Grid = new(1, 512 * 9 * 5 * 7);
+    /// <summary>Largest number of a length, above and below the stroke.</summary>
+    public const int Length = 1 << 20;
+
+    /// <summary>Characters of a part's name.</summary>
+    public const int PartName = 200;
 }

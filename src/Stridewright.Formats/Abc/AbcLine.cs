@@ -35,7 +35,11 @@ internal sealed record AbcLine(int Number, string Text)
                 blockEnd = Array.FindIndex(raw, i, l => l.StartsWith("%%end", StringComparison.Ordinal));
             }
             // An instruction may stand as a directive (ABC 2.1, 11): %%name value is I:name value.
-            var source = raw[i].StartsWith("%%propagate-", StringComparison.Ordinal) ? "I:" + raw[i][2..] : raw[i];
+            var source =
+                raw[i].StartsWith("%%propagate-", StringComparison.Ordinal)
+                || raw[i].StartsWith("%%" + AbcDirectives.Prefix, StringComparison.Ordinal)
+                    ? "I:" + raw[i][2..]
+                    : raw[i];
             var line = WithoutComment(source).TrimEnd();
             if (i <= blockEnd || (line.Length == 0 && raw[i].Contains('%', StringComparison.Ordinal)))
             {

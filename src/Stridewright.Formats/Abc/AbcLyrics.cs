@@ -64,6 +64,10 @@ internal static class AbcLyrics
                 case '~':
                     syllable.Append(' ');
                     break;
+                case '\\' when AbcText.Unicode(words, i) is { } c:
+                    syllable.Append(c);
+                    i += 5;
+                    break;
                 case '\\' when i + 1 < words.Length:
                     syllable.Append(words[++i]);
                     break;

@@ -60,6 +60,13 @@ internal static class AbcMessages
     public static string GuessedMetre(string metre) =>
         $"no metre (M:) is given; by the length of its bars the tune was taken to be in {metre}";
 
+    public static string BadDirective(string name) => $"%%{Short(name)} is not understood and was left out";
+
+    public static string OtherBarNumbers(int numbers, int bars) =>
+        Text(
+            $"%%{AbcDirectives.BarNumbers} numbers {numbers} bars, but the tune has {bars}; they were counted instead"
+        );
+
     public static string BadUnit(string text) => $"the unit length L:{Short(text)} cannot be read and was left out";
 
     public static string BadTempo(string text) => $"the tempo Q:{Short(text)} cannot be read and was left out";

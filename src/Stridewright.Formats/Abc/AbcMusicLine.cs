@@ -62,8 +62,7 @@ internal sealed class AbcMusicLine(AbcTuneReader tune, AbcLine line, AbcFindings
                 return true;
             case '&':
                 _scan.At++;
-                findings.Once(Severity.Note, _scan.Spot, AbcMessages.Overlay, Voice.Current);
-                Voice.InOverlay = true;
+                Voice.BeginLayer();
                 return true;
             case 'z' or 'x':
                 ReadRest();

@@ -5,7 +5,8 @@ namespace Stridewright.Formats.Abc;
 /// <summary>A cursor over one line of music, with the small things that are read in several places.</summary>
 internal sealed class AbcScanner(AbcLine line, AbcFindings findings)
 {
-    // Accidentals before one letter; also keeps a long run of them from being read over and over.
+    // Accidentals before one letter, of which the standard has two; also keeps a long run of them from being read over
+    // and over.
     private const int MaxMarks = 4;
 
     private readonly string _text = line.Text;
@@ -52,10 +53,10 @@ internal sealed class AbcScanner(AbcLine line, AbcFindings findings)
     /// <summary>A length after a note, in unit lengths: <c>3</c>, <c>/2</c>, <c>//</c>, <c>3/2</c>, or nothing for 1.</summary>
     public ScoreTime Length(ScoreTime unit, AbcBar? bar)
     {
-        const int most = 4096;
+        const int most = AbcLimits.Length;
         var spot = Spot;
         var above = Number(most, out var bad) ?? 1;
-        var below = 1;
+        var below = 1L;
         while (Now == '/')
         {
             At++;
@@ -91,8 +92,8 @@ internal sealed class AbcScanner(AbcLine line, AbcFindings findings)
                         : Now == '_' ? -1
                         : 0
                     ),
-                -2,
-                2
+                -MaxMarks,
+                MaxMarks
             );
             At++;
         }

@@ -6,6 +6,8 @@ namespace Stridewright.Formats.Abc;
 internal sealed class AbcTuneReader(AbcFindings findings, AbcSpot start)
 {
     private readonly AbcVoices _voices = new(findings);
+    private readonly AbcDirectives _directives = new();
+    private readonly CommonGrid _grid = new();
     private readonly List<(AbcVoiceField Field, AbcSpot Spot)> _headerVoices = [];
     private AbcVoice? _voice;
     private string? _title;
@@ -130,7 +132,7 @@ internal sealed class AbcTuneReader(AbcFindings findings, AbcSpot start)
             findings.Warn(start, AbcMessages.NoTitle);
         }
         NameFirstPart(taken.Bars[0]);
-        var bars = _voices.Borrow(taken, new AbcBars(taken.Bars, findings).Build(!_hasMetre));
+        var bars = _voices.Borrow(taken, new AbcBars(taken.Bars, _directives, findings).Build(!_hasMetre));
         double? tempo = null;
         if (_tempo is not null && !AbcFields.TryTempo(_tempo, _unit ?? AbcFields.DefaultUnit(_metre), out tempo))
         {
@@ -147,7 +149,7 @@ internal sealed class AbcTuneReader(AbcFindings findings, AbcSpot start)
             Composer = _composer,
             Bars = bars,
             QuartersPerMinute = tempo,
-            SectionOrder = _order,
+            SectionOrder = _directives.Order?.ToValueList() ?? _order,
         };
     }
 
@@ -159,10 +161,10 @@ internal sealed class AbcTuneReader(AbcFindings findings, AbcSpot start)
                 HasReference = true;
                 break;
             case 'T':
-                _title ??= text.Length > 0 ? text : null;
+                _title ??= text.Length > 0 ? AbcText.Unescape(text) : null;
                 break;
             case 'C':
-                _composer ??= text.Length > 0 ? text : null;
+                _composer ??= text.Length > 0 ? AbcText.Unescape(text) : null;
                 break;
             case 'M':
                 if (ReadMetre(text, spot, out var metre))
@@ -206,7 +208,7 @@ internal sealed class AbcTuneReader(AbcFindings findings, AbcSpot start)
                 ReadOrder(text, spot);
                 break;
             case 'I':
-                ReadInstruction(text);
+                ReadInstruction(text, spot);
                 break;
             case 'm':
                 findings.Once(Severity.Note, spot, AbcMessages.Macros);
@@ -216,9 +218,13 @@ internal sealed class AbcTuneReader(AbcFindings findings, AbcSpot start)
         }
     }
 
-    private void ReadInstruction(string text)
+    private void ReadInstruction(string text, AbcSpot spot)
     {
         var words = text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        if (words.Length > 0 && !_directives.Read(words[0], words[1..]))
+        {
+            findings.Warn(spot, AbcMessages.BadDirective(words[0]));
+        }
         if (words is ["propagate-accidentals", var scope, ..])
         {
             _scope =
@@ -237,7 +243,11 @@ internal sealed class AbcTuneReader(AbcFindings findings, AbcSpot start)
         }
     }
 
-    private static string PartName(string text) => text.Length > 40 ? text[..40] : text;
+    private static string PartName(string text)
+    {
+        var name = AbcText.Unescape(text);
+        return name.Length > AbcLimits.PartName ? name[..AbcLimits.PartName] : name;
+    }
 
     private void ReadOrder(string text, AbcSpot spot)
     {
@@ -253,7 +263,9 @@ internal sealed class AbcTuneReader(AbcFindings findings, AbcSpot start)
 
     private void ReadWords(string text, AbcSpot spot)
     {
-        if (++Voice.Verses <= AbcLimits.Verses && !AbcLyrics.Place(text, Voice.Verses, Voice.Line))
+        var line = Voice.Verses++;
+        var verse = _directives.VerseNumbers is { } given && line < given.Count ? given[line] : line + 1;
+        if (line < AbcLimits.Verses && !AbcLyrics.Place(text, verse, Voice.Line))
         {
             findings.Warn(spot, AbcMessages.MoreLyrics);
         }
@@ -261,7 +273,7 @@ internal sealed class AbcTuneReader(AbcFindings findings, AbcSpot start)
 
     private AbcKey? ReadKey(string text, AbcSpot spot, AbcKey before)
     {
-        if (AbcKey.TryParse(text, before, out var key))
+        if (AbcKey.TryParse(text, before, _directives.KeepsFarKeys, out var key))
         {
             return key;
         }
@@ -322,6 +334,7 @@ internal sealed class AbcTuneReader(AbcFindings findings, AbcSpot start)
                     Clef = _clef,
                     Metre = _metre,
                     Scope = _scope,
+                    Grid = _grid,
                 }
         );
 }

@@ -7,6 +7,7 @@ namespace Stridewright.Formats.Abc;
 internal sealed class AbcVoice(AbcFindings findings)
 {
     private readonly List<Pitch> _graces = [];
+    private AbcLayer? _layer; // the second layer of a bar (&) at hand
     private AbcBar? _bar;
     private ChordSymbol? _chord;
     private bool _chordIsCarried;
@@ -34,8 +35,7 @@ internal sealed class AbcVoice(AbcFindings findings)
 
     public required AbcScope Scope { get; init; }
 
-    /// <summary>Within the second layer of a bar (&amp;), which is left out.</summary>
-    public bool InOverlay { get; set; }
+    public required CommonGrid Grid { get; init; }
 
     /// <summary>Notes of the music line before a line of words, with their bars.</summary>
     public List<(AbcNote Note, AbcBar Bar)> Line { get; } = [];
@@ -48,7 +48,7 @@ internal sealed class AbcVoice(AbcFindings findings)
     /// <summary>True when there is at least one chord symbol.</summary>
     public bool HasChords => ChordCount > 0;
 
-    public int ChordCount => Bars.Sum(b => b.Notes.Count(n => n.Chord is not null));
+    public int ChordCount => Bars.Sum(b => b.Notes.Count(n => n.Chord is not null) + b.LayerChords.Count);
 
     public bool HasLyrics => Bars.Exists(b => b.Notes.Exists(n => n.Lyrics.Count > 0));
 
@@ -58,11 +58,20 @@ internal sealed class AbcVoice(AbcFindings findings)
     /// <summary>Adds a note, or a rest where there is no pitch. <paramref name="times"/> is in unit lengths.</summary>
     public void Add(AbcSpot spot, Pitch? pitch, ScoreTime times, bool tie)
     {
-        if (InOverlay || _full)
+        if (_full)
         {
             return;
         }
         var bar = Current;
+        if (_layer is not null)
+        {
+            if (pitch is not null && !_layer.HasNotes)
+            {
+                findings.Once(Severity.Note, spot, AbcMessages.Overlay, bar);
+            }
+            _layer.Add(pitch is not null, OnGrid(Unit * times, spot, bar));
+            return;
+        }
         if (bar.Notes.Count == 0)
         {
             SetMarks(bar, spot);
@@ -146,7 +155,7 @@ internal sealed class AbcVoice(AbcFindings findings)
 
     public void AddGrace(Pitch pitch)
     {
-        if (_graces.Count < AbcLimits.Graces)
+        if (_graces.Count < AbcLimits.Graces && _layer is null)
         {
             _graces.Add(Sounding(pitch));
         }
@@ -154,8 +163,9 @@ internal sealed class AbcVoice(AbcFindings findings)
 
     public void AddChord(AbcSpot spot, ChordSymbol chord)
     {
-        if (InOverlay)
+        if (_layer is not null)
         {
+            _layer.Chord ??= chord.IsNoChord ? chord : chord.Plus(Clef.Transposing(Key.Key));
             return;
         }
         // A symbol just before a bar line gives way to one after it.
@@ -169,7 +179,7 @@ internal sealed class AbcVoice(AbcFindings findings)
 
     public void Tie()
     {
-        if (_last is { Pitch: not null } && !InOverlay)
+        if (_last is { Pitch: not null } && _layer is null)
         {
             _last.Tie = true;
         }
@@ -180,7 +190,7 @@ internal sealed class AbcVoice(AbcFindings findings)
     /// <param name="longFirst">True for &gt;.</param>
     public void Break(AbcSpot spot, int marks, bool longFirst)
     {
-        if (InOverlay)
+        if (_layer is not null)
         {
             return;
         }
@@ -199,6 +209,10 @@ internal sealed class AbcVoice(AbcFindings findings)
     /// <summary>The next <paramref name="notes"/> notes: <paramref name="of"/> in the time of <paramref name="inTime"/>.</summary>
     public void Tuplet(AbcSpot spot, int of, int inTime, int notes)
     {
+        if (_layer is not null)
+        {
+            return;
+        }
         if (_tuplet.Left > 0)
         {
             findings.Warn(spot, AbcMessages.TupletRunsOut, _bar);
@@ -206,10 +220,20 @@ internal sealed class AbcVoice(AbcFindings findings)
         _tuplet = (inTime, of, notes);
     }
 
+    /// <summary>A second layer of the bar begins (&amp;): of one that holds only rests the chord symbols are read, any other
+    /// is left out.</summary>
+    public void BeginLayer()
+    {
+        CloseLayer();
+        _layer = new AbcLayer();
+    }
+
+    /// <summary>An ending is over.</summary>
+    public void EndEnding() => _ending = [];
+
     /// <summary>A bar line with what it says about repeats.</summary>
     public void BarLine(int repeatEnd, bool repeatStart, bool isDouble, bool isFinal)
     {
-        InOverlay = false;
         CloseBar();
         if (Bars.Count > 0)
         {
@@ -250,8 +274,18 @@ internal sealed class AbcVoice(AbcFindings findings)
         _section = label;
     }
 
+    private void CloseLayer()
+    {
+        if (_layer is { HasNotes: false } && _bar is { Notes.Count: > 0 })
+        {
+            _bar.LayerChords.AddRange(_layer.Chords);
+        }
+        _layer = null;
+    }
+
     public void CloseBar()
     {
+        CloseLayer();
         if (_bar is { Notes.Count: > 0 })
         {
             Bars.Add(_bar);
@@ -284,11 +318,11 @@ internal sealed class AbcVoice(AbcFindings findings)
 
     private ScoreTime OnGrid(ScoreTime length, AbcSpot spot, AbcBar bar)
     {
-        if (length.IsMultipleOf(AbcLimits.Grid))
+        var fitted = Grid.Fit(length, out var rounded);
+        if (rounded)
         {
-            return length;
+            findings.Warn(spot, AbcMessages.RoundedLength, bar);
         }
-        findings.Warn(spot, AbcMessages.RoundedLength, bar);
-        return AbcLimits.Grid * Math.Max(1, length.Round(AbcLimits.Grid));
+        return ScoreTime.Max(fitted, CommonGrid.Smallest);
     }
 }

@@ -96,7 +96,7 @@ internal sealed class AbcVoices(AbcFindings findings)
 
     private static ValueList<TuneBar> Zip(ValueList<TuneBar> bars, AbcVoice other, Func<TuneBar, TuneBar, TuneBar> take)
     {
-        var others = new AbcBars(other.Bars, new AbcFindings()).Build(false);
+        var others = new AbcBars(other.Bars, new AbcDirectives(), new AbcFindings()).Build(false);
         return bars.Select((b, i) => i < others.Count ? take(b, others[i]) : b).ToValueList();
     }
 

@@ -4,15 +4,11 @@ using Stridewright.Music;
 namespace Stridewright.Formats.MusicXml;
 
 /// <summary>
-/// Turns durations in divisions into exact score time. All times of a file lie on one common grid of at most 2^20
-/// parts of a whole note, so that later sums stay within <see cref="ScoreTime"/>; a time off any such grid is rounded.
+/// Turns durations in divisions into exact score time on the file's <see cref="CommonGrid"/>.
 /// </summary>
 internal sealed class TimeGrid
 {
-    private const long Finest = 1 << 20;
-
-    // 128th notes with triplets, ninths, quintuplets and septuplets; grows when a file needs other divisors.
-    private long _parts = 40320;
+    private readonly CommonGrid _grid = new();
     private ScoreTime _division = ScoreTime.Quarter;
 
     /// <summary>Takes a new number of divisions of a quarter note; false, and nothing changes, when it is absurd.</summary>
@@ -44,17 +40,7 @@ internal sealed class TimeGrid
     }
 
     /// <summary>The nearest time on the common grid.</summary>
-    public ScoreTime Fit(ScoreTime time, out bool rounded)
-    {
-        var joint = _parts / (long)System.Numerics.BigInteger.GreatestCommonDivisor(_parts, time.Denominator);
-        rounded = joint > Finest / time.Denominator;
-        if (rounded)
-        {
-            return new ScoreTime(time.Round(new ScoreTime(1, _parts)), _parts);
-        }
-        _parts = joint * time.Denominator;
-        return time;
-    }
+    public ScoreTime Fit(ScoreTime time, out bool rounded) => _grid.Fit(time, out rounded);
 
     // A decimal number from 0 to a limit as count / scale; hundredths are kept, finer parts are not.
     private static bool TryNumber(string? text, decimal most, out long count, out int scale)
