@@ -29,6 +29,10 @@ public sealed record Arrangement
     /// <summary>Of the tune's notes in the score: all are 0 where the left hand stands alone.</summary>
     public required TuneKept Tune { get; init; }
 
+    /// <summary>The strains of its form one by one; empty where no form was asked for, and for the left hand
+    /// alone.</summary>
+    public ValueList<ChorusKept> Choruses { get; init; } = [];
+
     /// <summary>What was changed in the tune's harmony.</summary>
     public ValueList<HarmonyChange> HarmonyChanges { get; init; } = [];
 

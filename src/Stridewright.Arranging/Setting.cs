@@ -7,7 +7,8 @@ namespace Stridewright.Arranging;
 /// One tune being set: settles what the brief leaves open, runs the stages in their order (when, filler keys, texture,
 /// left hand; the left hand alone over chords without notes), and asks the judge; what the judge refuses is thinned, priced higher or slowed, and set again.
 /// </summary>
-internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre, Prices prices)
+/// <param name="pace">Tempo that a setting before this one was found to need; null: the one wanted.</param>
+internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre, Prices prices, double? pace = null)
 {
     private const int Attempts = 20;
     private const long DearestStrain = 1_000_000;
@@ -26,6 +27,10 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         var plan = Plan();
         var (piece, lattice) = (plan.Piece, plan.Lattice);
         _notes.AddRange(plan.Notes);
+        if (plan.Fitted.Refusal is { } reason)
+        {
+            return Arranger.Refused(reason);
+        }
         if (lattice.Bars.Length > Arranger.MostBars)
         {
             return Arranger.Refused(ArrangingMessages.TooLong(lattice.Bars.Length, Arranger.MostBars));
@@ -33,8 +38,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         var ragged = _hasNotes ? Ragging.Solve(lattice, brief, prices.Ragging, cancellation) : new Ragged([], 0);
         var homes = HomePositions.Find(lattice, new Reach(brief.Hands), cancellation);
         var unit = Feels.BeatUnit(lattice.Bars[0].Metre);
-        var wanted =
-            brief.BeatsPerMinute ?? Feels.Tempo(feel, Math.Max(brief.LeftLevel, _hasNotes ? brief.RightLevel : 0));
+        var wanted = brief.BeatsPerMinute ?? plan.Fitted.BeatsPerMinute ?? Usual;
         var tempo = wanted;
         for (var attempt = 0; ; attempt++)
         {
@@ -70,7 +74,9 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
     }
 
     /// <summary>What is to be set.</summary>
-    public Plan Plan() => new Planner(written, brief, feel, metre).Make();
+    public Plan Plan() => new Planner(written, brief, feel, metre, pace).Make();
+
+    private double Usual => Feels.Tempo(feel, Math.Max(brief.LeftLevel, _hasNotes ? brief.RightLevel : 0));
 
     private (RightLine Right, LeftLine Left) Hands(
         Lattice lattice,
@@ -166,15 +172,27 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         var (early, late) = Ragging.Displaced(lattice, ragged);
         var own = lattice.Notes.Count(n => !lattice.Bars[lattice.BarAt(n.Start)].Treatment.IsAdded);
         var quarters = Timeline.PlayOrder(score).Sum(i => score.Bars[i].Length.ToQuarters());
+        var seconds = quarters * 60 / (tempo * unit.Length.ToQuarters());
+        if (brief.Seconds is { } asked)
+        {
+            Note(FormMessages.Length(asked, seconds, brief.BeatsPerMinute ?? Usual, tempo));
+        }
         return new Arrangement
         {
             Score = score,
-            Brief = brief with { Feel = feel, BeatsPerMinute = tempo, Tonic = lattice.Bars[0].Key.Tonic },
+            Brief = brief with
+            {
+                Feel = feel,
+                BeatsPerMinute = tempo,
+                Tonic = lattice.Bars[0].Key.Tonic,
+                Form = plan.Fitted.Form,
+            },
             Feel = feel,
             Key = lattice.Bars[0].Key,
             BeatsPerMinute = tempo,
             BeatUnit = unit,
-            Seconds = quarters * 60 / (tempo * unit.Length.ToQuarters()),
+            Seconds = seconds,
+            Choruses = score.LeftHandOnly ? [] : Choruses.Of(lattice, score),
             HarmonyChanges = plan.HarmonyChanges,
             Verdict = verdict,
             Tune = score.LeftHandOnly

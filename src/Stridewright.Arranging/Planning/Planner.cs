@@ -6,7 +6,8 @@ namespace Stridewright.Arranging;
 /// From the tune as it came to the lattice of its setting, tune to tune: back on the beat, into its key and register, with
 /// its harmony, grown into its form.
 /// </summary>
-internal sealed class Planner(Tune written, Brief brief, Feel feel, Metre metre)
+/// <param name="pace">Tempo that the setting was found to need; null: the one wanted.</param>
+internal sealed class Planner(Tune written, Brief brief, Feel feel, Metre metre, double? pace = null)
 {
     private readonly List<Diagnostic> _notes = [];
     private readonly bool _hasNotes = written.Bars.Any(b => b.Notes.Count > 0);
@@ -19,8 +20,13 @@ internal sealed class Planner(Tune written, Brief brief, Feel feel, Metre metre)
             Note(ArrangingMessages.NoNotesButChords);
         }
         var (tune, changes) = Enriched(Harmonised(InPlace(Straight(written))));
-        var piece = Devising.Apply(Forming.Apply(tune, brief.Form), brief);
+        var fitted = Fitting.IsSettled(brief)
+            ? new Fitted(brief.Form, pace)
+            : new Fitting(tune, brief, feel, metre).Fit(pace);
+        var formed = Forming.Apply(tune, brief with { Form = fitted.Form });
+        var piece = Devising.Apply(formed, brief);
         var lattice = LatticeReader.Read(piece, feel);
+        formed.Notes.ToList().ForEach(Note);
         if (!Feels.IsUsual(metre))
         {
             Note(ArrangingMessages.OtherMetre(metre));
@@ -33,7 +39,7 @@ internal sealed class Planner(Tune written, Brief brief, Feel feel, Metre metre)
         {
             Note(ArrangingMessages.LostNotes(lattice.LostNotes));
         }
-        return new Plan(piece, lattice, changes, _notes.ToValueList());
+        return new Plan(piece, lattice, changes, _notes.ToValueList()) { Fitted = fitted };
     }
 
     private Tune Straight(Tune tune)
@@ -87,4 +93,8 @@ internal sealed record Plan(
     Lattice Lattice,
     ValueList<HarmonyChange> HarmonyChanges,
     ValueList<Diagnostic> Notes
-);
+)
+{
+    /// <summary>The form chosen and the tempo for it, or why there is none.</summary>
+    public required Fitted Fitted { get; init; }
+}

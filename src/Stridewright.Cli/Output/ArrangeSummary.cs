@@ -41,6 +41,10 @@ internal static class ArrangeSummary
         Row("levels", CliMessages.LevelsOf(setting));
         Row("hands", CliMessages.HandsOf(setting.Hands));
         Row("length", CliMessages.LengthOf(setting));
+        if (setting.Form is { } form)
+        {
+            Row("form", form);
+        }
         if (!setting.LeftHandOnly)
         {
             Row("tune", CliMessages.SurvivalOf(setting.Tune));
