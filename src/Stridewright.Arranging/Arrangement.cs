@@ -35,6 +35,10 @@ public sealed record Arrangement
     /// <summary>Highest note of the voice.</summary>
     public Pitch? SungHighest { get; init; }
 
+    /// <summary>The strains of its form one by one; empty where no form was asked for, and for the left hand
+    /// alone.</summary>
+    public ValueList<ChorusKept> Choruses { get; init; } = [];
+
     /// <summary>What was changed in the tune's harmony.</summary>
     public ValueList<HarmonyChange> HarmonyChanges { get; init; } = [];
 

@@ -14,6 +14,8 @@ public static class Arranger
     /// <summary>Longest tune that is set, in whole notes.</summary>
     public const int MostWholes = 4096;
 
+    private const int MostFittings = 4;
+
     /// <summary>
     /// Deterministic: the same tune and brief give the same arrangement. A tune that cannot be set as the brief wants is
     /// refused with the reason; nothing is given back that the judge has not passed.
@@ -38,7 +40,7 @@ public static class Arranger
             return Refused(ArrangingMessages.TooMuch(notes, MostNotes, wholes, MostWholes));
         }
         tune = Unfolding.WithRepeatStarts(Unfolding.BySectionOrder(tune));
-        if (brief.Form is { } form && Forming.Fault(tune, form) is { } fault)
+        if (brief.Form is { IsUsual: false } form && Forming.Fault(tune, form) is { } fault)
         {
             return Refused(fault);
         }
@@ -58,8 +60,31 @@ public static class Arranger
         var metre = Feels.MainMetre(tune);
         var feel = brief.Feel ?? (brief.Singer is null ? Feels.For(metre) : Feels.UnderVoice(metre));
         return Feels.Fit(feel, metre)
-            ? new Setting(tune, brief, feel, metre, Prices.Standard).Work(cancellation)
+            ? InTime(tune, brief, feel, metre, cancellation)
             : Refused(ArrangingMessages.FeelDoesNotFit(feel, metre));
+    }
+
+    // A setting that had to be slowed lasts longer than its form was chosen for: it is fitted again at that tempo.
+    private static ArrangeResult InTime(Tune tune, Brief brief, Feel feel, Metre metre, CancellationToken cancellation)
+    {
+        double? pace = null;
+        for (var attempt = 0; ; attempt++)
+        {
+            var result = new Setting(tune, brief, feel, metre, Prices.Standard, pace).Work(cancellation);
+            if (brief.Seconds is not { } wanted || result.Arrangement is not { } done)
+            {
+                return result;
+            }
+            if (Math.Abs(done.Seconds - wanted) <= Fitting.Within)
+            {
+                return result;
+            }
+            if (attempt == MostFittings)
+            {
+                return Refused(FormMessages.Slow(wanted, done.Seconds));
+            }
+            pace = done.BeatsPerMinute;
+        }
     }
 
     /// <summary>The tune as it stands before it is ragged: its sections in their order, every repeat's start marked, and

@@ -59,6 +59,13 @@ public sealed record Brief
     /// <summary>Form of the piece; null: the tune as it stands.</summary>
     public FormLine? Form { get; init; }
 
+    /// <summary>Playing time wanted in seconds, repeats included: the form grows or shrinks to it, the tempo bends a little
+    /// where the brief leaves it open.</summary>
+    public double? Seconds { get; init; }
+
+    /// <summary>The form grows or shrinks to at most so many printed bars; null: no matter.</summary>
+    public int? MostBars { get; init; }
+
     /// <summary>The plain tune, where it stood before it was ragged, is shown on a small staff above (the device of the
     /// School of Ragtime, 1908); the words go there where the left hand is written alone.</summary>
     public bool ShowPlain { get; init; }

@@ -7,7 +7,8 @@ namespace Stridewright.Arranging;
 /// One tune being set: settles what the brief leaves open, runs the stages in their order (when, filler keys, texture,
 /// left hand; the left hand alone over chords without notes), and asks the judge; what the judge refuses is thinned, priced higher or slowed, and set again.
 /// </summary>
-internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre, Prices prices)
+/// <param name="pace">Tempo that a setting before this one was found to need; null: the one wanted.</param>
+internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre, Prices prices, double? pace = null)
 {
     private const int Attempts = 20;
     private const long DearestStrain = 1_000_000;
@@ -20,6 +21,10 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
     public ArrangeResult Work(CancellationToken cancellation)
     {
         var plan = Plan();
+        if (plan.Fitted.Refusal is { } reason)
+        {
+            return Arranger.Refused(reason);
+        }
         return plan.Lattice.Bars.Length > Arranger.MostBars
             ? Arranger.Refused(ArrangingMessages.TooLong(plan.Lattice.Bars.Length, Arranger.MostBars))
             : Work(plan, null, cancellation);
@@ -46,8 +51,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         _settled = _settled with { Ragging = _hasNotes ? ragged.Extras : [] };
         var homes = before?.Homes ?? HomePositions.Find(lattice, new Reach(brief.Hands), cancellation);
         var unit = Feels.BeatUnit(lattice.Bars[0].Metre);
-        var wanted =
-            brief.BeatsPerMinute ?? Feels.Tempo(feel, Math.Max(brief.LeftLevel, _hasNotes ? brief.RightLevel : 0));
+        var wanted = brief.BeatsPerMinute ?? plan.Fitted.BeatsPerMinute ?? Usual;
         for (var attempt = 0; ; attempt++)
         {
             var tempo = _settled.BeatsPerMinute ?? wanted;
@@ -95,7 +99,9 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
     }
 
     /// <summary>What is to be set.</summary>
-    public Plan Plan() => new Planner(written, brief, feel, metre).Make();
+    public Plan Plan() => new Planner(written, brief, feel, metre, pace).Make();
+
+    private double Usual => Feels.Tempo(feel, Math.Max(brief.LeftLevel, _hasNotes ? brief.RightLevel : 0));
 
     private (RightLine Right, LeftLine Left) Hands(
         Plan plan,
@@ -196,15 +202,27 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             Note(KeepingMessages.LeftOut(leftOut));
         }
         var quarters = Timeline.PlayOrder(score).Sum(i => score.Bars[i].Length.ToQuarters());
+        var seconds = quarters * 60 / (tempo * unit.Length.ToQuarters());
+        if (brief.Seconds is { } asked)
+        {
+            Note(FormMessages.Length(asked, seconds, brief.BeatsPerMinute ?? Usual, tempo));
+        }
         return new Arrangement
         {
             Score = score,
-            Brief = brief with { Feel = feel, BeatsPerMinute = tempo, Tonic = lattice.Bars[0].Key.Tonic },
+            Brief = brief with
+            {
+                Feel = feel,
+                BeatsPerMinute = tempo,
+                Tonic = lattice.Bars[0].Key.Tonic,
+                Form = solution.Plan.Fitted.Form,
+            },
             Feel = feel,
             Key = lattice.Bars[0].Key,
             BeatsPerMinute = tempo,
             BeatUnit = unit,
-            Seconds = quarters * 60 / (tempo * unit.Length.ToQuarters()),
+            Seconds = seconds,
+            Choruses = score.LeftHandOnly ? [] : Choruses.Of(lattice, score),
             HarmonyChanges = solution.Plan.HarmonyChanges,
             Verdict = verdict,
             SungLowest = solution.Plan.Sung?.Lowest,

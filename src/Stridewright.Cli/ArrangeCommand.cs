@@ -44,6 +44,8 @@ internal sealed class ArrangeCommand
     private readonly Option<string?> _key = Options.Text("--key", CliMessages.KeyHelp, "TONIC");
     private readonly Option<double?> _bpm = Options.Number("--bpm", CliMessages.BpmHelp, "BEATS");
     private readonly Option<string?> _form = Options.Text("--form", CliMessages.FormHelp, "LINE");
+    private readonly Option<string?> _minutes = Options.Text("--minutes", CliMessages.MinutesHelp, "M");
+    private readonly Option<int?> _pages = Options.Whole("--pages", CliMessages.PagesHelp, "N");
     private readonly HandOptions _hands = new();
     private readonly Option<bool> _noOctaves = Options.Flag("--no-octaves", CliMessages.NoOctavesHelp);
     private readonly Option<bool> _lyrics = Options.Flag("--lyrics", CliMessages.LyricsHelp);
@@ -107,6 +109,8 @@ internal sealed class ArrangeCommand
             _without,
             _bpm,
             _form,
+            _minutes,
+            _pages,
             _hands.Span,
             _hands.OctaveWidth,
             _noOctaves,
@@ -180,6 +184,7 @@ internal sealed class ArrangeCommand
             Plain = parsed.GetValue(_plain),
             Replace = parsed.GetValue(_replace),
             Part = parsed.GetValue(_part),
+            Pages = parsed.GetValue(_pages),
             Wishes = new Wishes
             {
                 Feel = parsed.GetValue(_feel),
@@ -192,6 +197,7 @@ internal sealed class ArrangeCommand
                 Range = _accompanies ? parsed.GetValue(_range) : null,
                 BeatsPerMinute = parsed.GetValue(_bpm),
                 Form = parsed.GetValue(_form),
+                Minutes = parsed.GetValue(_minutes),
                 Span = parsed.GetValue(_hands.Span),
                 OctaveWidth = parsed.GetValue(_hands.OctaveWidth),
                 NoOctaves = parsed.GetValue(_noOctaves),

@@ -116,7 +116,10 @@ internal static class CliMessages
     public const string RaggednessHelp = "How often the level's syncopations occur: 0 plain, 1 most [default: 0.5]";
     public const string KeyHelp = "Tonic to set it in, such as F or Bb; the mode stays the tune's";
     public const string FormHelp =
-        "form of the piece in one line, such as \"intro A A(octaves,ff) B trio:A(high) tag end\"; plain: as it stands";
+        "Form of the piece in one line, such as \"intro A A(octaves,ff) B* trio:A(high) tag end\" (docs/forms.md); usual: one that fits the tune and the level; plain: as it stands";
+    public const string MinutesHelp =
+        "Playing time, repeats included, such as 2, 1.5 or 1:45: strains more or fewer, then a tempo up to 6 % away unless --bpm fixes it";
+    public const string PagesHelp = "Grow or shrink the form to fill at most so many engraved pages";
 
     public const string BpmHelp =
         "Tempo in beats a minute, as printed: quarters in 2/4, 4/4 and 3/4, dotted quarters in 6/8";

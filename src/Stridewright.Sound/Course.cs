@@ -16,6 +16,7 @@ internal sealed class Course
     private readonly List<TempoChange> _tempi = [];
     private readonly List<MetreChange> _metres = [];
     private readonly List<KeyChange> _keys = [];
+    private readonly List<PedalChange> _pedal = [];
     private ScoreTime _end;
 
     private Course() { }
@@ -39,6 +40,8 @@ internal sealed class Course
     public ValueList<MetreChange> Metres => _metres.ToValueList();
 
     public ValueList<KeyChange> Keys => _keys.ToValueList();
+
+    public ValueList<PedalChange> Pedal => _pedal.ToValueList();
 
     public long EndTick => TickOf(_end);
 
@@ -142,6 +145,10 @@ internal sealed class Course
         if (direction.Swing is { } swing)
         {
             _swings.Add((at, swing));
+        }
+        if (direction.Pedal is { } down)
+        {
+            _pedal.Add(new PedalChange(TickOf(at), down));
         }
         if (Loudness.Of(direction.Dynamic) is { } loudness)
         {

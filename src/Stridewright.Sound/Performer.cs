@@ -30,6 +30,7 @@ public static class Performer
             TicksPerQuarter = TicksPerQuarter,
             Title = score.Title,
             Strokes = played,
+            Pedal = course.Pedal,
             Tempi = course.Tempi,
             Metres = course.Metres,
             Keys = course.Keys,

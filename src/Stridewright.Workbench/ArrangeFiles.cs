@@ -15,12 +15,18 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
     /// <summary>A file that is no tune at all can have a fault in every line: the first ones tell enough.</summary>
     private const int MostFaults = 20;
 
+    /// <summary>More pages than the longest form fills.</summary>
+    private const int MostPages = 40;
+
     private readonly List<WrittenTune> _written = [];
     private readonly List<Problem> _problems = [];
     private readonly OutputNames _names = new();
 
     // Of the tune at work, the score of the level before by key.
     private readonly Dictionary<string, Score> _easier = [];
+
+    // The tune at work has its form from its highest level.
+    private bool _isFormed;
 
     public ArrangeReport Run(CancellationToken cancellation)
     {
@@ -59,6 +65,21 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
         if (request.AllKeys && request.Wishes.Key is not null)
         {
             yield return new Problem("all-keys", null, "", WorkbenchMessages.OneKeyOfAll);
+        }
+        if (request.Pages is { } pages)
+        {
+            if (pages is < 1 or > MostPages)
+            {
+                yield return new Problem("pages", null, "", WorkbenchMessages.Pages(pages, MostPages));
+            }
+            if (request.Wishes.Minutes is not null)
+            {
+                yield return new Problem("pages", null, "", WorkbenchMessages.MinutesAndPages);
+            }
+            if (request.Wishes.Form == "plain")
+            {
+                yield return new Problem("pages", null, "", WorkbenchMessages.PagesAndPlain);
+            }
         }
         if (request.Levels is { } levels)
         {
@@ -199,6 +220,23 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
         }
         var before = _written.Count;
         _easier.Clear();
+        _isFormed = false;
+        if (brief.Form is { IsUsual: true } || brief.Seconds is not null || request.Pages is not null)
+        {
+            // All share the form of the highest, so that one level leads into the next.
+            var highest = brief with
+            {
+                LeftLevel = levels.Last,
+                RightLevel = levels.Last,
+            };
+            var result = Set(job.Tune, highest, cancellation);
+            if (result.Arrangement is not { } hardest)
+            {
+                Fail(job, result.Refusal?.Place.ToString() ?? "", result.Refusal?.Message ?? "");
+                return;
+            }
+            (brief, _isFormed) = (brief with { Form = hardest.Brief.Form, Seconds = null }, true);
+        }
         for (var level = levels.First; level <= levels.Last; level++)
         {
             var atLevel = job with
@@ -297,12 +335,17 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
     private static string CannotRead(InputKind kind) =>
         kind == InputKind.Empty ? WorkbenchMessages.EmptyFile : WorkbenchMessages.UnknownKind;
 
+    private ArrangeResult Set(Tune tune, Brief brief, CancellationToken cancellation) =>
+        request.Pages is { } pages && !_isFormed
+            ? new PageFitting(tools, request.Paper).Arrange(tune, brief, pages, cancellation)
+            : tools.Arrange(tune, brief, cancellation);
+
     // The pages, where some were engraved and all was written.
     private EngravedPages? ArrangeTune(TuneJob job, Brief brief, OutputFiles outputs, CancellationToken cancellation)
     {
         cancellation.ThrowIfCancellationRequested();
         var name = _names.Take(job.WantedName);
-        var result = tools.Arrange(job.Tune, brief, cancellation);
+        var result = Set(job.Tune, brief, cancellation);
         if (result.Arrangement is not { } arrangement)
         {
             Fail(job, result.Refusal?.Place.ToString() ?? "", result.Refusal?.Message ?? "");

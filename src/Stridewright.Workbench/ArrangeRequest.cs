@@ -70,6 +70,9 @@ public sealed record ArrangeRequest
     /// <summary>Levels at which each tune is set, for both hands; null: the one of the wishes.</summary>
     public LevelRange? Levels { get; init; }
 
+    /// <summary>The form is grown or shrunk to fill at most so many pages; null: no matter.</summary>
+    public int? Pages { get; init; }
+
     public Wishes Wishes { get; init; } = new();
 }
 
@@ -79,7 +82,7 @@ public sealed record LevelRange(int First, int Last);
 /// <summary>
 /// The brief as a person gives it; null where nothing was said. Names of the wishes in messages are the words a person
 /// uses: feel, level, left, right, raggedness, key, bpm, span, octave-width,
-/// play, harmony, without, form, seed.
+/// play, harmony, without, form, minutes, seed.
 /// </summary>
 public sealed record Wishes
 {
@@ -131,8 +134,12 @@ public sealed record Wishes
     /// <summary>Kinds of change that are not wanted, such as <c>tritone</c>.</summary>
     public ValueList<string> Without { get; init; } = [];
 
-    /// <summary>Form in one line, such as <c>intro A A B tag end</c>; null or <c>plain</c>: the tune as it stands.</summary>
+    /// <summary>Form in one line, such as <c>intro A A B tag end</c>; <c>usual</c>: the arranger's own; <c>plain</c>:
+    /// the tune as it stands; null: plain, or usual where a length is wanted.</summary>
     public string? Form { get; init; }
+
+    /// <summary>Playing time wanted in minutes, such as <c>2</c>, <c>1.5</c> or <c>1:45</c>.</summary>
+    public string? Minutes { get; init; }
 
     /// <summary>The plain tune is shown on a small staff above.</summary>
     public bool ShowPlain { get; init; }

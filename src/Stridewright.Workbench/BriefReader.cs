@@ -41,7 +41,11 @@ internal sealed class BriefReader(ITools tools)
             LeftManners = Chosen(wishes.Play, Manners.Left),
             RightManners = Chosen(wishes.Play, Manners.Right),
             Harmony = HarmonyOf(wishes),
-            Form = wishes.Form is { } form ? FormOf(form) : null,
+            Form =
+                wishes.Form is { } form ? FormOf(form)
+                : wishes.Minutes is null ? null
+                : FormLine.Usual,
+            Seconds = wishes.Minutes is { } minutes ? SecondsOf(minutes) : null,
             ShowPlain = wishes.ShowPlain,
             Singer = SingerOf(wishes),
             Seed = wishes.Seed ?? brief.Seed,
@@ -153,6 +157,16 @@ internal sealed class BriefReader(ITools tools)
             Fault("form", fault);
         }
         return form;
+    }
+
+    private double? SecondsOf(string text)
+    {
+        var seconds = Durations.Seconds(text);
+        if (seconds is not (>= Durations.Shortest and <= Durations.Longest))
+        {
+            Fault("minutes", WorkbenchMessages.Minutes(text));
+        }
+        return seconds;
     }
 
     private int? LevelOf(string wish, int? given)

@@ -131,6 +131,25 @@ internal static class WorkbenchMessages
             $"{given} beats a minute is out of range: choose {slowest} to {fastest}"
         );
 
+    public const string MinutesAndPages = "give a length in minutes or in pages, not both";
+
+    public const string PagesAndPlain = "a plain form has one length only: leave --form or --pages out";
+
+    public static string Minutes(string given) =>
+        $"'{given}' is no length from 0:15 to 20:00: give minutes such as 2, 1.5 or 1:45";
+
+    public static string Pages(int given, int most) =>
+        string.Create(CultureInfo.InvariantCulture, $"{given} pages are out of range: choose 1 to {most}");
+
+    public static string NotCounted(string reason) =>
+        $"its pages cannot be counted, since it could not be engraved ({reason}): leave --pages out";
+
+    public static string NoRoomOnPages(int pages, int least) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"its shortest form takes {least} pages, {pages} are asked for: allow more"
+        );
+
     public static string Key(string given) => $"'{given}' is no tonic: {TonicOnly}";
 
     private static bool IsDiskFull(IOException fault)

@@ -36,4 +36,26 @@ public static class Manners
             ["fills-only"] = RightManner.FillsOnly,
             ["right-silent"] = RightManner.Silent,
         };
+
+    /// <summary>The first level that has a manner of its own accord (design: tables of levels).</summary>
+    internal static int LevelOf(LeftManner manner) =>
+        manner switch
+        {
+            LeftManner.Stride or LeftManner.Silent => 1,
+            LeftManner.LowPedal => 3,
+            LeftManner.ChromaticApproach or LeftManner.CadenceFigure or LeftManner.ContraryRun => 4,
+            LeftManner.WalkingOctaves or LeftManner.Break => 5,
+            _ => 6,
+        };
+
+    /// <inheritdoc cref="LevelOf(LeftManner)"/>
+    internal static int LevelOf(RightManner manner) =>
+        manner switch
+        {
+            RightManner.Ragged or RightManner.Plain or RightManner.FillsOnly or RightManner.Silent => 1,
+            RightManner.Call => 3,
+            RightManner.Thirds or RightManner.Sixths => 4,
+            RightManner.Octaves => 5,
+            _ => 6,
+        };
 }

@@ -92,11 +92,17 @@ public sealed record Treatment
     /// <summary>Thickness of the right hand against the usual, −1 (thin) to 1 (thick).</summary>
     public double Fullness { get; init; }
 
+    /// <summary>The sustain pedal is held through each harmony of this bar.</summary>
+    public bool Pedal { get; init; }
+
     /// <summary>Dynamic that begins with this bar, such as <c>mf</c>; null: the one before goes on.</summary>
     public string? Dynamic { get; init; }
 
     /// <summary>Letter or word printed over this bar; null: none.</summary>
     public string? Heading { get; init; }
+
+    /// <summary>The strain leads on after this bar, and the word is printed.</summary>
+    public bool Segue { get; init; }
 
     /// <summary>The notes here are the arranger's own (an introduction, a tag), not the tune's.</summary>
     public bool IsAdded { get; init; }

@@ -22,7 +22,7 @@ internal sealed record LeftSlot(int Tick, int End, int Bar, bool IsBass, bool Fi
         for (var b = 0; b < lattice.Bars.Length; b++)
         {
             var bar = lattice.Bars[b];
-            if (bar.IsShort && bar.Lead > 0 && b == 0 && lattice.Bars.Length > 1)
+            if (bar.IsShort && bar.Lead > 0 && lattice.Bars.Length > 1 && IsPickUp(lattice, b))
             {
                 // The pick-up belongs to the right hand alone.
                 continue;
@@ -65,4 +65,8 @@ internal sealed record LeftSlot(int Tick, int End, int Bar, bool IsBass, bool Fi
         }
         return [.. slots];
     }
+
+    // Before the piece, or before a strain of a form where the bar before is a whole one.
+    private static bool IsPickUp(Lattice lattice, int bar) =>
+        bar == 0 || (lattice.Bars[bar].Treatment.Part.Length > 0 && !lattice.Bars[bar - 1].IsShort);
 }

@@ -15,6 +15,10 @@ public static class Feels
             _ => Metre.SixEight,
         };
 
+    /// <summary>The metre that a setting of a tune in some metre is printed in.</summary>
+    internal static Metre SettingMetre(Feel feel, Metre metre) =>
+        feel is Feel.Classic or Feel.Stride ? UsualMetre(feel) : metre;
+
     /// <summary>2/4, 4/4 and 2/2: settings on half bars of four units.</summary>
     internal static bool IsDuple(Metre metre) =>
         metre is { Count: 2, Unit: 4 } or { Count: 4, Unit: 4 } or { Count: 2, Unit: 2 };

@@ -25,8 +25,11 @@ internal sealed record Lattice
     /// <summary>Harmony from 0 to <see cref="End"/> without gaps.</summary>
     public required ChordSpan[] Chords { get; init; }
 
+    /// <summary>Ticks near which notes of the tune found no place of their own.</summary>
+    public required ValueList<int> LostAt { get; init; }
+
     /// <summary>Notes of the tune that found no place of their own.</summary>
-    public required int LostNotes { get; init; }
+    public int LostNotes => LostAt.Count;
 
     public int End => Bars[^1].End;
 

@@ -6,6 +6,12 @@ namespace Stridewright.Arranging;
 /// <summary>Lays a tune out on the lattice of a feel.</summary>
 internal static class LatticeReader
 {
+    /// <summary>Printed length of a tune's values: 1/4, 1/2, 1 or 2 of its own.</summary>
+    public static ScoreTime ScaleOf(Tune tune, Feel feel) =>
+        TickOf(feel) * (4 * Recast.UnitsPerQuarter(tune, feel) * Lattice.TicksPerUnit);
+
+    private static ScoreTime TickOf(Feel feel) => feel == Feel.Classic ? new ScoreTime(1, 32) : new ScoreTime(1, 16);
+
     /// <param name="piece">The tune, already in the key and register of the setting, with its harmony.</param>
     /// <param name="feel">A feel that fits its metre.</param>
     /// <param name="keepsValues">The tune keeps its printed note values where the feel allows it.</param>
@@ -13,7 +19,7 @@ internal static class LatticeReader
     {
         var tune = piece.Tune;
         var units = keepsValues ? Recast.UnitsAsPrinted(tune, feel) : Recast.UnitsPerQuarter(tune, feel);
-        var tick = feel == Feel.Classic ? new ScoreTime(1, 32) : new ScoreTime(1, 16);
+        var tick = TickOf(feel);
         var perWhole = 4 * units * Lattice.TicksPerUnit;
         var flat = FlatTune.Of(tune);
         var scale = tick * perWhole;
@@ -27,7 +33,7 @@ internal static class LatticeReader
             Bars = bars,
             Notes = notes,
             Chords = Spans(flat.Chords, perWhole, bars[^1].End),
-            LostNotes = lost,
+            LostAt = lost.ToValueList(),
         };
         for (var i = 0; i < notes.Length; i++)
         {
@@ -36,10 +42,10 @@ internal static class LatticeReader
         return lattice;
     }
 
-    private static (TuneSpot[] Notes, int Lost) Place(FlatTune flat, int perWhole, int end)
+    private static (TuneSpot[] Notes, List<int> Lost) Place(FlatTune flat, int perWhole, int end)
     {
         var spots = new List<TuneSpot>();
-        var lost = 0;
+        var lost = new List<int>();
         foreach (var note in flat.Notes)
         {
             var start = Snap(note.Start * perWhole);
@@ -50,13 +56,13 @@ internal static class LatticeReader
                 stop = Math.Max(stop, start + 1);
                 if (new ScoreTime(start, 1) - note.Start * perWhole > new ScoreTime(Lattice.TicksPerUnit, 1))
                 {
-                    lost++;
+                    lost.Add(Math.Min(start, end - 1));
                     continue;
                 }
             }
             if (start >= end)
             {
-                lost++;
+                lost.Add(Math.Min(start, end - 1));
                 continue;
             }
             if (spots.Count > 0 && spots[^1].End > start)
@@ -189,7 +195,10 @@ internal static class LatticeReader
                             FinalBarAfter = endsHere && index == _tune.Bars.Count - 1,
                         },
                         Groove = Groove.Of(metre, tick).Within(lead, pieces[k]),
-                        Treatment = k == 0 ? treatment : treatment with { Dynamic = null, Heading = null },
+                        Treatment = (k == 0 ? treatment : treatment with { Dynamic = null, Heading = null }) with
+                        {
+                            Segue = treatment.Segue && endsHere,
+                        },
                     }
                 );
             }

@@ -6,7 +6,8 @@ namespace Stridewright.Arranging;
 /// From the tune as it came to the lattice of its setting, tune to tune: back on the beat, into its key and register, with
 /// its harmony, grown into its form.
 /// </summary>
-internal sealed class Planner(Tune written, Brief brief, Feel feel, Metre metre)
+/// <param name="pace">Tempo that the setting was found to need; null: the one wanted.</param>
+internal sealed class Planner(Tune written, Brief brief, Feel feel, Metre metre, double? pace = null)
 {
     private readonly List<Diagnostic> _notes = [];
     private readonly bool _hasNotes = written.Bars.Any(b => b.Notes.Count > 0);
@@ -20,9 +21,17 @@ internal sealed class Planner(Tune written, Brief brief, Feel feel, Metre metre)
         }
         var sung = brief.Singer is null ? null : SungKey.Of(written, brief, out _);
         var (tune, changes) = Enriched(Harmonised(InPlace(sung is null ? Straight(written) : written)));
-        var formed = Forming.Apply(tune, brief.Form);
+        var fitted = Fitting.IsSettled(brief)
+            ? new Fitted(brief.Form, pace)
+            : new Fitting(tune, brief, feel, metre).Fit(pace);
+        if (sung is not null && brief.Form is { IsUsual: true })
+        {
+            fitted = fitted with { Form = SungPiece.InOneKey(fitted.Form) };
+        }
+        var formed = Forming.Apply(tune, brief with { Form = fitted.Form });
         var piece = Devising.Apply(sung is null ? formed : formed.Accompanied(), brief);
         var lattice = LatticeReader.Read(piece, feel, keepsValues: sung is not null);
+        formed.Notes.ToList().ForEach(Note);
         if (!Feels.IsUsual(metre))
         {
             Note(ArrangingMessages.OtherMetre(metre));
@@ -41,7 +50,12 @@ internal sealed class Planner(Tune written, Brief brief, Feel feel, Metre metre)
             Note(SingingMessages.Sung(sung.Lowest, sung.Highest, brief.Singer?.Range));
             octaves = (sung.FromTune.Semitones - Register.For(written, brief.Tonic).Semitones) / 12;
         }
-        return new Plan(piece, metre, lattice, changes, _notes.ToValueList()) { VoiceOctaves = octaves, Sung = sung };
+        return new Plan(piece, metre, lattice, changes, _notes.ToValueList())
+        {
+            Fitted = fitted,
+            VoiceOctaves = octaves,
+            Sung = sung,
+        };
     }
 
     private Tune Straight(Tune tune)
@@ -99,6 +113,9 @@ internal sealed record Plan(
     ValueList<Diagnostic> Notes
 )
 {
+    /// <summary>The form chosen and the tempo for it, or why there is none.</summary>
+    public required Fitted Fitted { get; init; }
+
     /// <summary>Where the tune is sung; null: nobody sings.</summary>
     public SungKey? Sung { get; init; }
 

@@ -30,8 +30,12 @@ internal sealed class RagRules
     private readonly RagWeights _weights;
     private readonly int _level;
     private readonly bool _plain;
-    private readonly long _syncopation;
-    private readonly long _filler;
+
+    // Per bar: the tune was asked for as it stands, or not at all.
+    private readonly bool[] _standsPlain;
+
+    // Per bar: what its raggedness adds to a syncopation and to a filler.
+    private readonly (long Syncopation, long Filler)[] _ragged;
     private readonly long _displacement;
     private readonly long _lateness;
     private readonly long _tie;
@@ -75,16 +79,24 @@ internal sealed class RagRules
         _lattice = lattice;
         _weights = weights;
         _level = brief.RightLevel;
-        _plain = brief.Raggedness <= 0;
-        (_syncopation, _filler) = weights.Bias(brief.Raggedness);
-        _filler += _level switch
+        _standsPlain = lattice
+            .Bars.Select(b =>
+                b.Treatment.Right is RightManner.Plain or RightManner.FillsOnly or RightManner.Silent
+                || (b.Treatment.Raggedness ?? brief.Raggedness) <= 0
+            )
+            .ToArray();
+        _plain = lattice.Bars.All(b => (b.Treatment.Raggedness ?? brief.Raggedness) <= 0);
+        var dearer = _level switch
         {
             1 => 3000,
             2 => 900,
             3 => 400,
             _ => 0,
         };
-        _syncopation += extra.Syncopation;
+        _ragged = lattice
+            .Bars.Select(b => weights.Bias(b.Treatment.Raggedness ?? brief.Raggedness))
+            .Select(bias => (bias.Syncopation + extra.Syncopation, bias.Filler + dearer))
+            .ToArray();
         _displacement = extra.Displacement;
         _lateness = extra.Lateness;
         _tie = extra.Tie;
@@ -114,7 +126,7 @@ internal sealed class RagRules
             (note.Start == bar.Start && (bar.SeamBefore || bar.StartsPhrase || bar.IsShort))
             || _level < needs
             || !Belongs(note, note.Start)
-            || (note.Start == bar.Start && cell.Bar > 0 && StandsPlain(cell.Bar - 1))
+            || (note.Start == bar.Start && cell.Bar > 0 && _standsPlain[cell.Bar - 1])
             || (before.Key == note.Key && note.Start - before.Start < 3 * Unit)
         )
         {
@@ -125,7 +137,9 @@ internal sealed class RagRules
             return _weights.EarlyOntoBeat + _displacement + SyllablePrice(note);
         }
         var tie = needs > 1 ? _tie : 0;
-        return note.Length < Unit ? null : _weights.Early + _syncopation + _displacement + tie + SyllablePrice(note);
+        return note.Length < Unit
+            ? null
+            : _weights.Early + _ragged[cell.Bar].Syncopation + _displacement + tie + SyllablePrice(note);
     }
 
     /// <summary>Price of striking a tune note one unit late; null where that is not done.</summary>
@@ -142,10 +156,10 @@ internal sealed class RagRules
             || unit % 2 != 0
             || room < 3 * Unit
             || bar.StartsPhrase
-            || (note.Start + Unit >= bar.End && cell.Bar + 1 < _lattice.Bars.Length && StandsPlain(cell.Bar + 1))
+            || (note.Start + Unit >= bar.End && cell.Bar + 1 < _lattice.Bars.Length && _standsPlain[cell.Bar + 1])
             ? null
             : _weights.Late
-                + _syncopation
+                + _ragged[cell.Bar].Syncopation
                 + _displacement
                 + _lateness
                 + _tie
@@ -166,7 +180,7 @@ internal sealed class RagRules
             || cell.Bar == _lattice.Bars.Length - 1
             || _lattice.Notes.Length == 0
             || !FigureHere(bar)
-            || StandsPlain(cell.Bar)
+            || _standsPlain[cell.Bar]
             || bar.Treatment.Right == RightManner.Call
         )
         {
@@ -181,7 +195,7 @@ internal sealed class RagRules
         {
             return 0;
         }
-        var price = BitOperations.PopCount((uint)fill) * (_weights.Filler + _filler);
+        var price = BitOperations.PopCount((uint)fill) * (_weights.Filler + _ragged[cell.Bar].Filler);
         if (!_lattice.IsDuple)
         {
             price += BitOperations.PopCount((uint)fill) * 900L;
@@ -206,7 +220,7 @@ internal sealed class RagRules
     public long PatternPrice(RagCell cell, int pattern, int tuneOnly)
     {
         var bar = _lattice.Bars[cell.Bar];
-        if (_plain || bar.IsShort || StandsPlain(cell.Bar))
+        if (_plain || bar.IsShort || _standsPlain[cell.Bar])
         {
             return 0;
         }
@@ -216,7 +230,8 @@ internal sealed class RagRules
             price += (cell.Half == 0 ? _weights.First : _weights.Second)[pattern];
             if ((pattern & 0b0110) == 0b0100)
             {
-                price += _syncopation + (FigureHere(bar) || tuneOnly == pattern ? 0 : RagWeights.Forced);
+                price +=
+                    _ragged[cell.Bar].Syncopation + (FigureHere(bar) || tuneOnly == pattern ? 0 : RagWeights.Forced);
             }
         }
         if (!_likings.TryGetValue((cell.Start, pattern), out var liking))
@@ -259,7 +274,7 @@ internal sealed class RagRules
             return 0;
         }
         // A note struck just before the beat and held through it.
-        var price = _syncopation / 2;
+        var price = _ragged[cell.Bar].Syncopation / 2;
         if (_level < (startsBar ? 4 : 3) || (startsBar && bar.SeamBefore))
         {
             price += RagWeights.Forced;
@@ -309,14 +324,10 @@ internal sealed class RagRules
             && bar.StrainBar >= 0
             && !IsFirstFullBar(cell.Bar)
             && FigureHere(bar)
-            && !StandsPlain(cell.Bar);
+            && !_standsPlain[cell.Bar];
     }
 
     private bool IsFirstFullBar(int bar) => bar == (_lattice.Bars[0].IsShort ? 1 : 0);
-
-    // True where the tune was asked for as it stands, or not at all.
-    private bool StandsPlain(int bar) =>
-        _lattice.Bars[bar].Treatment.Right is RightManner.Plain or RightManner.FillsOnly or RightManner.Silent;
 
     // At level 1 one figure returns per phrase: in its second bar.
     private bool FigureHere(LatticeBar bar) => _level > 1 || bar.StrainBar % 4 == 1;

@@ -26,6 +26,10 @@ internal sealed class Texturing
     private const int LowestKey = 60;
     private const long Forced = 40_000;
 
+    /// <summary>What a thick bar takes off every shape of more than one key, and a thin one adds: by common practice a
+    /// dressed chorus has twice to three times the chords of a plain one.</summary>
+    private const double ByFullness = 900;
+
     /// <summary>Price of a shape that reaches down into the left hand's chord.</summary>
     private const long Covering = 4000;
 
@@ -280,6 +284,7 @@ internal sealed class Texturing
             );
         if (texture != Texture.Single)
         {
+            price -= (long)(ByFullness * bar.Treatment.Fullness);
             price +=
                 note.IsFiller ? 900
                 : accent ? -350

@@ -18,7 +18,7 @@ internal sealed record SungKey(Tone Tonic, Interval FromTune, Pitch Lowest, Pitc
     public static SungKey? Of(Tune tune, Brief brief, out string fault)
     {
         fault = "";
-        var sung = Sung(tune, brief.Form);
+        var sung = Sung(tune, brief);
         if (sung.Count == 0)
         {
             fault = SingingMessages.NothingToSing;
@@ -66,8 +66,14 @@ internal sealed record SungKey(Tone Tonic, Interval FromTune, Pitch Lowest, Pitc
 
     private static IEnumerable<int> Octaves => Enumerable.Range(-FurthestOctaves, 2 * FurthestOctaves + 1);
 
-    private static List<Pitch> Sung(Tune tune, FormLine? form) =>
-        Forming.Apply(tune, form).Sung().Bars.SelectMany(b => b.Notes).Select(n => n.Pitch).ToList();
+    // A usual form, chosen later, has the tune's own sections in their own key.
+    private static List<Pitch> Sung(Tune tune, Brief brief) =>
+        Forming
+            .Apply(tune, brief.Form is { IsUsual: true } ? brief with { Form = null } : brief)
+            .Sung()
+            .Bars.SelectMany(b => b.Notes)
+            .Select(n => n.Pitch)
+            .ToList();
 
     private bool IsWithin(VocalRange range) => Lowest.Midi >= range.Lowest.Midi && Highest.Midi <= range.Highest.Midi;
 

@@ -20,7 +20,21 @@ internal static class SungPiece
     public static FormLine? InOneOctave(FormLine? form) =>
         form is null
             ? null
-            : new FormLine(form.Parts.Select(p => p with { Treatment = p.Treatment with { Lift = 0 } }).ToValueList());
+            : form with
+            {
+                Parts = form.Parts.Select(p => p with { Treatment = p.Treatment with { Lift = 0 } }).ToValueList(),
+            };
+
+    /// <summary>A form of our own choice for a voice: nothing is lifted, and it stays in its key.</summary>
+    public static FormLine? InOneKey(FormLine? form) =>
+        InOneOctave(form) is not { } line
+            ? null
+            : line with
+            {
+                Parts = line
+                    .Parts.Select(p => p.Kind == PartKind.Trio ? p with { Kind = PartKind.Strain } : p)
+                    .ToValueList(),
+            };
 
     /// <summary>The tune with the voice's notes only.</summary>
     public static Tune Sung(this Piece piece) =>

@@ -33,6 +33,7 @@ internal static class DraftBuilder
                         note.IsFiller ? "fill" : "tune"
                     )
                     {
+                        Accent = Articulation.IsAccented(lattice, note),
                         Graces = note.Crushed is { } crushed ? [crushed] : [],
                         Lyrics = lyrics && !note.IsFiller ? lattice.Notes[note.Tune].Lyrics : [],
                     }
@@ -52,6 +53,7 @@ internal static class DraftBuilder
                     )
                     {
                         Rolled = shape.Kind == LeftKind.RolledTenth,
+                        Staccato = Articulation.IsShort(lattice, slot),
                     }
                 );
         }
@@ -73,7 +75,13 @@ internal static class DraftBuilder
                             Length = lattice.Tick * bar.Length,
                             Lead = lattice.Tick * bar.Lead,
                             Chords = symbols[i].ToValueList(),
-                            Directions = [.. i == 0 ? [tempo] : Array.Empty<Direction>(), .. Treated(bar.Treatment)],
+                            Directions =
+                            [
+                                .. i == 0 ? [tempo] : Array.Empty<Direction>(),
+                                .. Treated(bar.Treatment),
+                                .. Articulation.Pedalled(lattice, bar),
+                                .. bar.Treatment.Segue ? [LeadsOn(lattice, bar)] : Array.Empty<Direction>(),
+                            ],
                             Marks = bar.Marks,
                             Strokes = strokes[i].ToValueList(),
                         }
@@ -116,6 +124,10 @@ internal static class DraftBuilder
             yield return new Direction(ScoreTime.Zero) { Dynamic = dynamic };
         }
     }
+
+    // Over the last beat of the strain that leads on.
+    private static Direction LeadsOn(Lattice lattice, LatticeBar bar) =>
+        new(ScoreTime.Max(ScoreTime.Zero, lattice.Tick * bar.Length - bar.Metre.Beat)) { Words = "segue" };
 
     private static List<PlacedChord>[] Symbols(Lattice lattice)
     {

@@ -41,6 +41,10 @@ internal static class ArrangeSummary
         Row("levels", CliMessages.LevelsOf(setting));
         Row("hands", CliMessages.HandsOf(setting.Hands));
         Row("length", CliMessages.LengthOf(setting));
+        if (setting.Form is { } form)
+        {
+            Row("form", form);
+        }
         if (setting.Voice is { } voice)
         {
             Row("voice", CliMessages.VoiceOf(voice));

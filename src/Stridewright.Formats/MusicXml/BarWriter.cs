@@ -27,7 +27,7 @@ internal sealed class BarWriter
         _xml = xml;
         _score = score;
         _divisions = Divisions.Of(score);
-        _symbols = new SymbolWriter(xml, _divisions);
+        _symbols = new SymbolWriter(xml, _divisions, isLeadSheet || score.LeftHandOnly ? 1 : 2);
         _notes = new NoteWriter(xml, _divisions, score.LeftHandOnly, isCue);
     }
 

@@ -22,6 +22,12 @@ internal static class DirectionReader
         {
             Words = words,
             Dynamic = dynamic == "other-dynamics" ? null : Element.Clean(dynamic),
+            Pedal = types.Select(t => t.Child("pedal")).FirstOrDefault(p => p is not null)?["type"] switch
+            {
+                "start" => true,
+                "stop" => false,
+                _ => null,
+            },
             Swing = ReadSwing(sound?.Child("swing")),
         };
         direction = WithTempo(direction, types, sound, place, findings);

@@ -5,7 +5,8 @@ using Stridewright.Music;
 namespace Stridewright.Formats.MusicXml;
 
 /// <summary>Writes chord symbols, tempi, words and dynamics.</summary>
-internal sealed partial class SymbolWriter(XmlOut xml, Divisions divisions)
+/// <param name="lowestStaff">The one that pedal signs stand under.</param>
+internal sealed partial class SymbolWriter(XmlOut xml, Divisions divisions, int lowestStaff)
 {
     /// <summary>Writes what stands within an event of the first voice before it, with an offset where it is not at its
     /// start.</summary>
@@ -119,6 +120,10 @@ internal sealed partial class SymbolWriter(XmlOut xml, Divisions divisions)
         {
             WriteDynamic(dynamic, offset);
         }
+        if (direction.Pedal is { } down)
+        {
+            WritePedal(down, offset);
+        }
     }
 
     private void WriteWordsAndTempo(Direction direction, bool tempo)
@@ -207,6 +212,20 @@ internal sealed partial class SymbolWriter(XmlOut xml, Divisions divisions)
             }
             WriteOffset(offset);
             xml.Number("staff", 1);
+        }
+    }
+
+    // Under the lower staff of two.
+    private void WritePedal(bool down, ScoreTime offset)
+    {
+        using (xml.Open("direction", ("placement", "below")))
+        {
+            using (xml.Open("direction-type"))
+            {
+                xml.Empty("pedal", ("type", down ? "start" : "stop"), ("line", "no"), ("sign", "yes"));
+            }
+            WriteOffset(offset);
+            xml.Number("staff", lowestStaff);
         }
     }
 }

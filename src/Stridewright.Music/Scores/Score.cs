@@ -142,6 +142,9 @@ public sealed record Direction(ScoreTime At)
     /// <summary>Dynamic such as <c>mf</c>.</summary>
     public string? Dynamic { get; init; }
 
+    /// <summary>The sustain pedal goes down (true) or up; null: it stays.</summary>
+    public bool? Pedal { get; init; }
+
     /// <summary>Swung pairs: long to short as <c>5:3</c>; null: nothing said; 1:1 straight.</summary>
     public (int Long, int Short)? Swing { get; init; }
 

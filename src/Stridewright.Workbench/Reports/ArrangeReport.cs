@@ -101,6 +101,12 @@ public sealed record Setting
 
     public required TuneSurvival Tune { get; init; }
 
+    /// <summary>The form in one line; null where the tune was set as it stands.</summary>
+    public string? Form { get; init; }
+
+    /// <summary>The strains of the form one by one.</summary>
+    public ValueList<ChorusReport> Choruses { get; init; } = [];
+
     public required EffortReport Effort { get; init; }
 
     public ValueList<HardBar> HardestBars { get; init; } = [];
@@ -140,3 +146,11 @@ public sealed record HandEffortReport(
 
 /// <summary>A bar by its printed number and its effort, 1 to 100.</summary>
 public sealed record HardBar(string Bar, double Effort);
+
+/// <summary>One strain of a form.</summary>
+/// <param name="Part">Its heading.</param>
+/// <param name="Bar">Printed number of its first bar.</param>
+/// <param name="Notes">Notes of the tune in it.</param>
+/// <param name="Kept">Of these, on top near their place.</param>
+/// <param name="Differs">Share of right-hand strokes that differ from when it was heard before; null: it was not.</param>
+public sealed record ChorusReport(string Part, string Bar, int Notes, int Kept, double? Differs);

@@ -33,6 +33,10 @@ internal static class ReportOf
                 arrangement.Tune.Late,
                 arrangement.Tune.Fillers
             ),
+            Form = arrangement.Brief.Form?.ToString(),
+            Choruses = arrangement
+                .Choruses.Select(c => new ChorusReport(c.Part, c.Bar, c.Notes, c.Kept, c.Differs))
+                .ToValueList(),
             Effort = Effort(verdict.Effort),
             HardestBars = hardest,
             Voice = arrangement is { SungLowest: { } lowest, SungHighest: { } highest }
