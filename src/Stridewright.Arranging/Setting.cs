@@ -14,12 +14,12 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
     private const double SlowerBy = 0.93,
         SlowestShare = 0.55;
     private readonly List<Diagnostic> _notes = [];
+    private readonly List<MannerFallen> _fallen = [];
     private readonly HashSet<int> _thinBars = [];
     private readonly bool _hasNotes = written.Bars.Any(b => b.Notes.Count > 0);
     private long _rightStrain = 1200;
     private long _leftStrain = 1200;
     private long? _runPrice;
-    private int _fellBack;
 
     public ArrangeResult Work(CancellationToken cancellation)
     {
@@ -52,7 +52,18 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             }
             if (verdict.IsPlayable)
             {
-                return new ArrangeResult(Finished(plan, ragged, score, verdict, wanted, tempo, unit), null);
+                Tell(plan.Lattice, lattice, right, left);
+                plan = plan with { Lattice = lattice };
+                return new ArrangeResult(
+                    Finished(plan, ragged, right, left, score, verdict, wanted, tempo, unit),
+                    null
+                );
+            }
+            if (attempt < Attempts && Refused.Without(lattice, verdict) is { } easier)
+            {
+                lattice = easier;
+                ragged = Ragging.Solve(lattice, brief, prices.Ragging, cancellation);
+                continue;
             }
             if (attempt >= Attempts || !Relax(verdict, ref tempo, wanted))
             {
@@ -89,6 +100,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         var line = Filling.Solve(stage, ragged, homes, cancellation);
         var thin = line.Notes.Where(n => _thinBars.Contains(lattice.BarAt(n.Tick))).Select(n => n.Tick).ToHashSet();
         var right = Texturing.Solve(stage, line, homes, _rightStrain, thin, cancellation);
+        right = Obbligato.Add(stage, Tremolo.Add(stage, right, homes), cancellation);
         var left = Left(stage, right, homes, cancellation);
         return (Crushing.Add(stage, right), left);
     }
@@ -100,7 +112,6 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             ? Striding.Solve(stage, right, homes, _leftStrain, price, cancellation)
             : Striding.Solve(stage, right, homes, _leftStrain, cancellation);
         _runPrice = left.RunPrice;
-        _fellBack = left.FellBack.Count;
         return left;
     }
 
@@ -136,9 +147,47 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
 
     private static bool IsStrain(Fault fault) => fault.Kind is FaultKind.StrainedOften or FaultKind.StrainedTwice;
 
+    // What was asked for and is not there: given up on the judge's word, or never found.
+    private void Tell(Lattice asked, Lattice lattice, RightLine right, LeftLine left)
+    {
+        var lefts = LeftPlayed.FellBack(lattice, left).ToHashSet();
+        var rights = _hasNotes ? RightPlayed.FellBack(lattice, right, left).ToHashSet() : [];
+        foreach (var manner in Enum.GetValues<LeftManner>())
+        {
+            Tell(
+                Manners.WordOf(manner),
+                asked,
+                i => asked.Bars[i].Treatment.Left == manner,
+                i => lefts.Contains(i) || lattice.Bars[i].Treatment.Left != manner
+            );
+        }
+        foreach (var manner in Enum.GetValues<RightManner>())
+        {
+            Tell(
+                Manners.WordOf(manner),
+                asked,
+                i => asked.Bars[i].Treatment.Right == manner,
+                i => rights.Contains(i) || lattice.Bars[i].Treatment.Right != manner
+            );
+        }
+    }
+
+    private void Tell(string word, Lattice asked, Func<int, bool> isAsked, Func<int, bool> fell)
+    {
+        var bars = Enumerable.Range(0, asked.Bars.Length).Where(isAsked).ToList();
+        var fallen = bars.Where(fell).Select(i => asked.Bars[i].Number).ToValueList();
+        if (fallen.Count > 0)
+        {
+            _fallen.Add(new MannerFallen(word, bars.Count, fallen));
+            Note(ArrangingMessages.FellBack(_fallen[^1]));
+        }
+    }
+
     private Arrangement Finished(
         Plan plan,
         Ragged ragged,
+        RightLine right,
+        LeftLine left,
         Score score,
         Verdict verdict,
         double wanted,
@@ -159,12 +208,17 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         {
             Note(ArrangingMessages.StrainPrice(price / 1200));
         }
-        if (_fellBack > 0)
-        {
-            Note(ArrangingMessages.FellBack(_fellBack));
-        }
         var (early, late) = Ragging.Displaced(lattice, ragged);
-        var own = lattice.Notes.Count(n => !lattice.Bars[lattice.BarAt(n.Start)].Treatment.IsAdded);
+        var tune = Kept(lattice, right, left) with
+        {
+            Early = early,
+            Late = late,
+            Fillers = right.Notes.Count(n => n.IsFiller),
+        };
+        if (tune.Elsewhere > 0 && !score.LeftHandOnly)
+        {
+            Note(ArrangingMessages.PutElsewhere(tune.Elsewhere));
+        }
         var quarters = Timeline.PlayOrder(score).Sum(i => score.Bars[i].Length.ToQuarters());
         return new Arrangement
         {
@@ -177,10 +231,22 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             Seconds = quarters * 60 / (tempo * unit.Length.ToQuarters()),
             HarmonyChanges = plan.HarmonyChanges,
             Verdict = verdict,
-            Tune = score.LeftHandOnly
-                ? new TuneKept(0, 0, 0, 0, 0)
-                : new TuneKept(own + lattice.LostNotes, own, early, late, ragged.Onsets.Count(o => o.IsFiller)),
+            Tune = score.LeftHandOnly ? new TuneKept(0, 0, 0, 0, 0) : tune,
+            FellBack = _fallen.ToValueList(),
             Notes = _notes.ToValueList(),
+        };
+    }
+
+    // The tune's own notes, not those that a form has added.
+    private static TuneKept Kept(Lattice lattice, RightLine right, LeftLine left)
+    {
+        var bars = lattice.Notes.Select(n => lattice.Bars[lattice.BarAt(n.Start)].Treatment).ToArray();
+        var above = right.Notes.Where(n => !n.IsFiller && !bars[n.Tune].IsAdded).ToList();
+        var thumb = left.Notes.Count(n => n.Slot.Thumb is { } note && !bars[note].IsAdded);
+        return new TuneKept(bars.Count(t => !t.IsAdded) + lattice.LostNotes, above.Count + thumb, 0, 0, 0)
+        {
+            LeftOut = bars.Count(t => !t.IsAdded && t.Right is RightManner.Silent or RightManner.FillsOnly),
+            Elsewhere = thumb + above.Count(n => n.UnderHeld),
         };
     }
 

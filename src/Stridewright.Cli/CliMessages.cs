@@ -156,7 +156,9 @@ internal static class CliMessages
     public static string LengthOf(Setting s) => Text($"{s.Bars} bars, {Minutes(s.Seconds)} minutes with repeats");
 
     public static string SurvivalOf(TuneSurvival t) =>
-        Text($"{t.Kept} of {t.Notes} notes kept ({t.Early} early, {t.Late} late), {t.Fillers} fillers");
+        Text(
+            $"{t.Kept} of {t.Notes} notes kept ({t.Early} early, {t.Late} late), {t.Fillers} fillers{(t.LeftOut > 0 ? Text($", {t.LeftOut} left out as asked") : "")}"
+        );
 
     public static string EffortOf(EffortReport e) => Text($"{e.Overall:0} of 100");
 

@@ -12,6 +12,15 @@ namespace Stridewright.Arranging;
 /// <param name="IsLast">The closing bass of the piece.</param>
 internal sealed record LeftSlot(int Tick, int End, int Bar, bool IsBass, bool First, bool Changes, bool IsLast)
 {
+    /// <summary>A note of the answer to a call.</summary>
+    public bool IsAnswer { get; init; }
+
+    /// <summary>Index of the tune's note that the thumb strikes; null: none.</summary>
+    public int? Thumb { get; init; }
+
+    /// <summary>In a bar whose tune is in the thumb.</summary>
+    public bool IsUnderThumb { get; init; }
+
     /// <summary>All places of a piece, those under no chord left out.</summary>
     public static LeftSlot[] Of(Lattice lattice)
     {

@@ -6,7 +6,7 @@ namespace Stridewright.Arranging;
 /// The tune laid out on the grid of its setting. All places and lengths are whole ticks from the start of the first bar;
 /// a grid unit (the sixteenth of 2/4, the eighth elsewhere) is two ticks, so that quick ornaments find a place.
 /// </summary>
-internal sealed class Lattice
+internal sealed record Lattice
 {
     public const int TicksPerUnit = 2;
 

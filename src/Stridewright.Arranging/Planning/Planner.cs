@@ -19,8 +19,8 @@ internal sealed class Planner(Tune written, Brief brief, Feel feel, Metre metre)
             Note(ArrangingMessages.NoNotesButChords);
         }
         var (tune, changes) = Enriched(Harmonised(InPlace(Straight(written))));
-        var piece = Devising.Apply(Forming.Apply(tune, brief.Form), brief);
-        var lattice = LatticeReader.Read(piece, feel);
+        var piece = Forming.Apply(tune, brief.Form);
+        var lattice = Devising.Apply(LatticeReader.Read(piece, feel), brief);
         if (!Feels.IsUsual(metre))
         {
             Note(ArrangingMessages.OtherMetre(metre));

@@ -117,6 +117,33 @@ internal sealed class Filling
         {
             return [new Candidate(_lattice.Notes[onset.Tune].Pitch, 0, false, false)];
         }
+        return onset.Use == RightUse.Usual ? Free(onsets, index) : Within(onset);
+    }
+
+    // What a device leaves to choose: tones of the chord, and of the key by step.
+    private Candidate[] Within(RightOnset onset)
+    {
+        var bar = _lattice.Bars[_lattice.BarAt(onset.Tick)];
+        var (low, high) = onset.Keys;
+        var tones = _lattice.ChordAt(onset.Tick).Chord is { IsNoChord: false } chord ? chord.Tones : [];
+        var found = new List<Candidate>();
+        for (var key = high; key >= low; key--)
+        {
+            var inChord = tones.Any(t => t.PitchClass == key % 12);
+            var tone = inChord ? tones.First(t => t.PitchClass == key % 12) : bar.Key.Spell(key);
+            if (low == high || inChord || (onset.Use == RightUse.Inner && bar.Key.Contains(tone)))
+            {
+                var salt = Variety.Mix(_seed, (high - key) * 64 + onset.Tick - bar.Start + 16 * bar.ChorusSalt);
+                var price = (inChord ? 0 : PassingTone) + 40 * Variety.Cost(salt) / 100;
+                found.Add(new Candidate(Pitch.At(key, tone), price, !inChord && low < high, true));
+            }
+        }
+        return found.Count > 0 ? [.. found] : [new Candidate(Pitch.At(high, bar.Key.Spell(high)), NoStep, false, true)];
+    }
+
+    private Candidate[] Free(RightOnset[] onsets, int index)
+    {
+        var onset = onsets[index];
         var before = TuneNote(onsets, index, -1);
         var after = TuneNote(onsets, index, +1);
         var held = _lattice.Notes[before.Tune];
@@ -158,6 +185,9 @@ internal sealed class Filling
         return [.. found];
     }
 
+    /// <summary>Price of a melodic interval, in semitones.</summary>
+    public static long PriceOf(int interval) => IntervalPrice[Math.Min(interval, IntervalPrice.Length - 1)];
+
     private long Move(Candidate from, Candidate to, double seconds, double limit)
     {
         if (!from.IsFiller && !to.IsFiller)
@@ -165,7 +195,7 @@ internal sealed class Filling
             return 0;
         }
         var interval = Math.Abs(to.Pitch.Midi - from.Pitch.Midi);
-        var price = IntervalPrice[Math.Min(interval, IntervalPrice.Length - 1)];
+        var price = PriceOf(interval);
         if ((from.IsPassing || to.IsPassing) && interval is 0 or > 2)
         {
             price += NoStep;
@@ -202,6 +232,9 @@ internal sealed class Filling
                 End = Math.Min(end, next),
                 Tune = onsets[i].Tune,
                 Top = pitches[i],
+                Use = onsets[i].Use,
+                StepsUnder = onsets[i].StepsUnder,
+                Floor = onsets[i].Floor,
             };
         }
         for (var i = 0; i < notes.Length; i++)
@@ -237,7 +270,12 @@ internal sealed class Filling
         {
             var under = notes[f].Top.Midi;
             var apart = notes[index].Top.Midi - under;
-            if (apart < 2 || notes[f].Tick >= end || _reach.Of(under, notes[index].Top.Midi) > Stretch.Possible)
+            if (
+                notes[f].Use != RightUse.Usual
+                || apart < 2
+                || notes[f].Tick >= end
+                || _reach.Of(under, notes[index].Top.Midi) > Stretch.Possible
+            )
             {
                 return null;
             }

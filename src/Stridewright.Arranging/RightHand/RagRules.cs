@@ -116,6 +116,7 @@ internal sealed class RagRules
             || !Belongs(note, note.Start)
             || (note.Start == bar.Start && cell.Bar > 0 && StandsPlain(cell.Bar - 1))
             || (before.Key == note.Key && note.Start - before.Start < 3 * Unit)
+            || (bar.Treatment.Right == RightManner.Answer && note.Start - before.Start >= 4 * Unit)
         )
         {
             return null;
@@ -166,8 +167,7 @@ internal sealed class RagRules
             || cell.Bar == _lattice.Bars.Length - 1
             || _lattice.Notes.Length == 0
             || !FigureHere(bar)
-            || StandsPlain(cell.Bar)
-            || bar.Treatment.Right == RightManner.Call
+            || Devices.IsUnfilled(bar.Treatment.Right)
         )
         {
             return 0;
@@ -315,7 +315,7 @@ internal sealed class RagRules
     private bool IsFirstFullBar(int bar) => bar == (_lattice.Bars[0].IsShort ? 1 : 0);
 
     // True where the tune was asked for as it stands, or not at all.
-    private bool StandsPlain(int bar) => _lattice.Bars[bar].Treatment.Right is RightManner.Plain or RightManner.Silent;
+    private bool StandsPlain(int bar) => Devices.StandsPlain(_lattice.Bars[bar].Treatment.Right);
 
     // At level 1 one figure returns per phrase: in its second bar.
     private bool FigureHere(LatticeBar bar) => _level > 1 || bar.StrainBar % 4 == 1;

@@ -28,7 +28,10 @@ internal static class Ragging
     /// <summary>From this level on every rhythm is open; what is below simplifies the level above it.</summary>
     private const int FullLevel = 4;
 
-    public static Ragged Solve(Lattice lattice, Brief brief, RagWeights weights, CancellationToken cancellation)
+    public static Ragged Solve(Lattice lattice, Brief brief, RagWeights weights, CancellationToken cancellation) =>
+        Devices.Place(lattice, Rhythm(lattice, brief, weights, cancellation), brief);
+
+    private static Ragged Rhythm(Lattice lattice, Brief brief, RagWeights weights, CancellationToken cancellation)
     {
         var fuller =
             brief.RightLevel < FullLevel

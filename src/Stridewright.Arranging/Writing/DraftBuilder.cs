@@ -38,24 +38,9 @@ internal static class DraftBuilder
                     }
                 );
         }
-        foreach (var (slot, shape) in left.Notes.Select(n => (n.Slot, n.Shape)))
+        foreach (var note in left.Notes)
         {
-            strokes[slot.Bar]
-                .Add(
-                    new Stroke(
-                        Hand.Left,
-                        1,
-                        lattice.Tick * (slot.Tick - lattice.Bars[slot.Bar].Start),
-                        lattice.Tick * (slot.End - slot.Tick),
-                        shape.Pitches,
-                        shape.IsRun ? "run"
-                            : slot.IsBass ? "bass"
-                            : "chord"
-                    )
-                    {
-                        Rolled = shape.Kind == LeftKind.RolledTenth,
-                    }
-                );
+            strokes[note.Slot.Bar].AddRange(LeftStrokes.Of(lattice, note, lyrics));
         }
         var symbols = Symbols(lattice);
         return new Draft

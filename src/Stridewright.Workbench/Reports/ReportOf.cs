@@ -32,7 +32,11 @@ internal static class ReportOf
                 arrangement.Tune.Early,
                 arrangement.Tune.Late,
                 arrangement.Tune.Fillers
-            ),
+            )
+            {
+                LeftOut = arrangement.Tune.LeftOut,
+                Elsewhere = arrangement.Tune.Elsewhere,
+            },
             Effort = Effort(verdict.Effort),
             HardestBars = hardest,
             HarmonyChanges = arrangement
