@@ -42,6 +42,9 @@ public sealed record Arrangement
     /// <summary>What was changed in the tune's harmony.</summary>
     public ValueList<HarmonyChange> HarmonyChanges { get; init; } = [];
 
+    /// <summary>What was asked for and could not be played so.</summary>
+    public ValueList<MannerFallen> FellBack { get; init; } = [];
+
     /// <summary>What was chosen and what was given up, in sentences.</summary>
     public ValueList<Diagnostic> Notes { get; init; } = [];
 
@@ -51,11 +54,24 @@ public sealed record Arrangement
 
 /// <summary>How the tune came through.</summary>
 /// <param name="Notes">Notes of the tune.</param>
-/// <param name="Kept">Of these, on top within one grid unit of their place.</param>
+/// <param name="Kept">Of these, on top within one grid unit of their place, or where a device has put them.</param>
 /// <param name="Early">Of the kept, anticipated.</param>
 /// <param name="Late">Of the kept, delayed.</param>
 /// <param name="Fillers">Right-hand onsets that are not the tune's.</param>
-public sealed record TuneKept(int Notes, int Kept, int Early, int Late, int Fillers);
+public sealed record TuneKept(int Notes, int Kept, int Early, int Late, int Fillers)
+{
+    /// <summary>Of the notes, left out because that was asked for.</summary>
+    public int LeftOut { get; init; }
+
+    /// <summary>Of the kept, under a line of the same hand or in the left thumb, as was asked for.</summary>
+    public int Elsewhere { get; init; }
+}
+
+/// <summary>A manner that was asked for and could not be played in some of its bars.</summary>
+/// <param name="Word">Of the manner, as in <see cref="Manners"/>.</param>
+/// <param name="Asked">How many bars asked for it.</param>
+/// <param name="Bars">Printed numbers of those that do otherwise.</param>
+public sealed record MannerFallen(string Word, int Asked, ValueList<string> Bars);
 
 /// <summary>What came of a brief: an arrangement, or the reason why there is none.</summary>
 /// <param name="Arrangement">Null when refused.</param>

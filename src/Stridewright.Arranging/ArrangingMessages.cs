@@ -53,10 +53,16 @@ internal static class ArrangingMessages
             $"{notes} off-beat notes of the tune were put back on the beat before it was ragged"
         );
 
-    public static string FellBack(int bars) =>
+    public static string FellBack(MannerFallen fallen) =>
         string.Create(
             CultureInfo.InvariantCulture,
-            $"{bars} bars could not be played wholly as asked by these hands at this tempo; they stride in part"
+            $"{fallen.Word}: {fallen.Bars.Count} of {fallen.Asked} bars are not played as asked (bar {string.Join(", ", fallen.Bars)}); tune, harmony, hands or tempo leave no room there"
+        );
+
+    public static string PutElsewhere(int notes) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"{notes} notes of the tune lie under a line of the same hand or in the left thumb, as asked"
         );
 
     public static string LostNotes(int count) =>

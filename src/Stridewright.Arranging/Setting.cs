@@ -15,6 +15,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
     private const double SlowerBy = 0.93,
         SlowestShare = 0.55;
     private readonly List<Diagnostic> _notes = [];
+    private readonly List<MannerFallen> _fallen = [];
     private readonly bool _hasNotes = written.Bars.Any(b => b.Notes.Count > 0);
     private Settled _settled = new();
 
@@ -34,7 +35,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
     public ArrangeResult WorkAgain(Solution before, CancellationToken cancellation)
     {
         _settled = before.Settled;
-        return Work(before.Plan, before, cancellation);
+        return Work(before.Plan with { Lattice = before.Lattice.Free() }, before, cancellation);
     }
 
     private ArrangeResult Work(Plan plan, Solution? before, CancellationToken cancellation)
@@ -73,8 +74,16 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             if (verdict.IsPlayable)
             {
                 score = plan.Sung is null ? score : TuneAbove.Show(score, plan);
+                Tell(plan.Lattice, lattice, right, left);
                 var solution = new Solution(plan, stage, ragged, homes, right, left, _settled);
                 return new ArrangeResult(Finished(solution, score, verdict, wanted, tempo, unit), null);
+            }
+            if (attempt < Attempts && Refused.Without(lattice, verdict) is { } easier)
+            {
+                lattice = easier;
+                ragged = Ragging.Solve(lattice, brief, prices.Ragging, cancellation);
+                _settled = _settled with { Ragging = ragged.Extras };
+                continue;
             }
             if (attempt >= Attempts || !Relax(verdict, wanted))
             {
@@ -121,6 +130,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         var thinBars = _settled.ThinBars.ToHashSet();
         var thin = line.Notes.Where(n => thinBars.Contains(lattice.BarAt(n.Tick))).Select(n => n.Tick).ToHashSet();
         var right = Texturing.Solve(stage, line, homes, _settled.RightStrain, thin, cancellation);
+        right = Obbligato.Add(stage, Tremolo.Add(stage, right, homes), cancellation);
         right = Accompanying.Add(stage, right, plan.VoiceOctaves, homes, _settled.RightStrain, thinBars, cancellation);
         var left = Left(stage, right, homes, cancellation);
         return (Crushing.Add(stage, right), left);
@@ -168,6 +178,42 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
 
     private static bool IsStrain(Fault fault) => fault.Kind is FaultKind.StrainedOften or FaultKind.StrainedTwice;
 
+    // What was asked for and is not there: given up on the judge's word, or never found.
+    private void Tell(Lattice asked, Lattice lattice, RightLine right, LeftLine left)
+    {
+        var lefts = LeftPlayed.FellBack(lattice, left).ToHashSet();
+        var rights = _hasNotes ? RightPlayed.FellBack(lattice, right, left).ToHashSet() : [];
+        foreach (var manner in Enum.GetValues<LeftManner>())
+        {
+            Tell(
+                Manners.WordOf(manner),
+                asked,
+                i => asked.Bars[i].Treatment.Left == manner,
+                i => lefts.Contains(i) || lattice.Bars[i].Treatment.Left != manner
+            );
+        }
+        foreach (var manner in Enum.GetValues<RightManner>())
+        {
+            Tell(
+                Manners.WordOf(manner),
+                asked,
+                i => asked.Bars[i].Treatment.Right == manner,
+                i => rights.Contains(i) || lattice.Bars[i].Treatment.Right != manner
+            );
+        }
+    }
+
+    private void Tell(string word, Lattice asked, Func<int, bool> isAsked, Func<int, bool> fell)
+    {
+        var bars = Enumerable.Range(0, asked.Bars.Length).Where(isAsked).ToList();
+        var fallen = bars.Where(fell).Select(i => asked.Bars[i].Number).ToValueList();
+        if (fallen.Count > 0)
+        {
+            _fallen.Add(new MannerFallen(word, bars.Count, fallen));
+            Note(ArrangingMessages.FellBack(_fallen[^1]));
+        }
+    }
+
     private Arrangement Finished(
         Solution solution,
         Score score,
@@ -190,13 +236,18 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         {
             Note(ArrangingMessages.StrainPrice(price / Settled.UsualStrain));
         }
-        if (solution.Left.FellBack.Count > 0)
-        {
-            Note(ArrangingMessages.FellBack(solution.Left.FellBack.Count));
-        }
         var (early, late) = Ragging.Displaced(lattice, ragged);
-        var own = lattice.Notes.Count(n => IsOwn(lattice.Bars[lattice.BarAt(n.Start)]));
-        var leftOut = brief.Kept.Count > 0 ? lattice.Notes.Length - ragged.Onsets.Count(o => !o.IsFiller) : 0;
+        var tune = Kept(lattice, solution.Right, solution.Left) with
+        {
+            Early = early,
+            Late = late,
+            Fillers = solution.Right.Notes.Count(n => n.IsFiller),
+        };
+        if (tune.Elsewhere > 0 && !score.LeftHandOnly)
+        {
+            Note(ArrangingMessages.PutElsewhere(tune.Elsewhere));
+        }
+        var leftOut = lattice.Bars.Sum(b => b.Held?.LeftOut.Count ?? 0);
         if (leftOut > 0)
         {
             Note(KeepingMessages.LeftOut(leftOut));
@@ -227,22 +278,25 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             Verdict = verdict,
             SungLowest = solution.Plan.Sung?.Lowest,
             SungHighest = solution.Plan.Sung?.Highest,
-            Tune =
-                score.LeftHandOnly || solution.Plan.Sung is not null
-                    ? new TuneKept(0, 0, 0, 0, 0)
-                    : new TuneKept(
-                        own + lattice.LostNotes,
-                        own - leftOut,
-                        early,
-                        late,
-                        ragged.Onsets.Count(o => o.IsFiller)
-                    ),
+            Tune = score.LeftHandOnly || solution.Plan.Sung is not null ? new TuneKept(0, 0, 0, 0, 0) : tune,
+            FellBack = _fallen.ToValueList(),
             Notes = _notes.ToValueList(),
             Solution = solution,
         };
     }
 
-    private static bool IsOwn(LatticeBar bar) => !bar.Treatment.IsAdded && Omissions.Plays(bar);
+    // The tune's own notes, not those that a form has added.
+    private static TuneKept Kept(Lattice lattice, RightLine right, LeftLine left)
+    {
+        var bars = lattice.Notes.Select(n => lattice.Bars[lattice.BarAt(n.Start)].Treatment).ToArray();
+        var above = right.Notes.Where(n => !n.IsFiller && !bars[n.Tune].IsAdded).ToList();
+        var thumb = left.Notes.Count(n => n.Slot.Thumb is { } note && !bars[note].IsAdded);
+        return new TuneKept(bars.Count(t => !t.IsAdded) + lattice.LostNotes, above.Count + thumb, 0, 0, 0)
+        {
+            LeftOut = bars.Count(t => !t.IsAdded && t.Right is RightManner.Silent or RightManner.FillsOnly),
+            Elsewhere = thumb + above.Count(n => n.UnderHeld),
+        };
+    }
 
     private void Note(string message) => _notes.Add(new Diagnostic(Severity.Note, Place.Whole, message));
 }

@@ -182,7 +182,9 @@ internal static class CliMessages
     public static string LengthOf(Setting s) => Text($"{s.Bars} bars, {Minutes(s.Seconds)} minutes with repeats");
 
     public static string SurvivalOf(TuneSurvival t) =>
-        Text($"{t.Kept} of {t.Notes} notes kept ({t.Early} early, {t.Late} late), {t.Fillers} fillers");
+        Text(
+            $"{t.Kept} of {t.Notes} notes kept ({t.Early} early, {t.Late} late), {t.Fillers} fillers{(t.LeftOut > 0 ? Text($", {t.LeftOut} left out as asked") : "")}"
+        );
 
     public static string VoiceOf(SungRange voice) => $"sings from {voice.Lowest} to {voice.Highest}";
 

@@ -1,49 +1,58 @@
-using Stridewright.Music;
-
 namespace Stridewright.Arranging;
 
-/// <summary>Puts the manners that a brief asks for onto fitting bars, in turn by the phrase of four bars; what the form
-/// asked for stands.</summary>
+/// <summary>Puts the manners that a brief asks for onto fitting bars, in turn by the phrase of four bars, counted anew in
+/// every strain; what the form asked for stands.</summary>
 internal static class Devising
 {
     private const int Phrase = 4;
 
-    public static Piece Apply(Piece piece, Brief brief)
+    public static Lattice Apply(Lattice lattice, Brief brief)
     {
         if (brief.LeftManners.Count + brief.RightManners.Count == 0)
         {
-            return piece;
+            return lattice;
         }
-        var bars = piece.Tune.Bars;
-        var pickUp = bars.Count > 1 && bars[0].Length < bars[0].Metre.BarLength ? 1 : 0;
-        return piece with
-        {
-            Treatments = piece.Treatments.Select((t, i) => Asked(t, i - pickUp, i == bars.Count - 1)).ToValueList(),
-        };
-
-        Treatment Asked(Treatment treatment, int bar, bool isLast)
-        {
-            if (bar < 0)
-            {
-                return treatment;
-            }
-            var phrase = bar / Phrase;
-            if (
-                brief.LeftManners.Count > 0
-                && treatment.Left == LeftManner.Stride
-                && brief.LeftManners[phrase % brief.LeftManners.Count] is var left
-                && !isLast
-                && Fits(left, bar % Phrase)
+        var phrase = -1;
+        var asked = lattice
+            .Bars.Select(
+                (bar, i) =>
+                {
+                    phrase += bar.StartsPhrase ? 1 : 0;
+                    return bar.StrainBar < 0 || i == lattice.Bars.Length - 1
+                        ? bar
+                        : bar with
+                        {
+                            Treatment = Asked(lattice, i, Math.Max(0, phrase), brief),
+                        };
+                }
             )
-            {
-                treatment = treatment with { Left = left };
-            }
-            if (brief.RightManners.Count > 0 && treatment.Right == RightManner.Ragged && !isLast)
-            {
-                treatment = treatment with { Right = brief.RightManners[phrase % brief.RightManners.Count] };
-            }
-            return treatment;
+            .ToArray();
+        return lattice with { Bars = asked };
+    }
+
+    private static Treatment Asked(Lattice lattice, int index, int phrase, Brief brief)
+    {
+        var bar = lattice.Bars[index];
+        var (treatment, place) = (bar.Treatment, bar.StrainBar % Phrase);
+        if (
+            brief.LeftManners.Count > 0
+            && treatment.Left == LeftManner.Stride
+            && brief.LeftManners[phrase % brief.LeftManners.Count] is var left
+            && (left == LeftManner.CadenceFigure ? CadenceAt(lattice, index) : Fits(left, place))
+        )
+        {
+            treatment = treatment with { Left = left };
         }
+        if (
+            brief.RightManners.Count > 0
+            && treatment.Right == RightManner.Ragged
+            && brief.RightManners[phrase % brief.RightManners.Count] is var right
+            && Fits(right, place)
+        )
+        {
+            treatment = treatment with { Right = right };
+        }
+        return treatment;
     }
 
     // Where in its phrase a manner stands: what leads on at the end, what stays at the beginning or in the middle.
@@ -57,4 +66,21 @@ internal static class Devising
             LeftManner.ChromaticApproach => bar is 1 or 3,
             _ => bar == Phrase - 1,
         };
+
+    // Three bars of two beats hold eight groups of three whole; the fourth is the cadence.
+    private static bool Fits(RightManner manner, int bar) =>
+        manner switch
+        {
+            RightManner.ParallelRun => bar == Phrase - 1,
+            RightManner.ThreeAgainstFour => bar < Phrase - 1,
+            _ => true,
+        };
+
+    // Before a bar on the tonic, in the second half of its phrase, the earlier of two.
+    private static bool CadenceAt(Lattice lattice, int index) =>
+        MannerShapes.LeadsHome(lattice, index)
+        && (
+            lattice.Bars[index].StrainBar % Phrase == 2
+            || lattice.Bars[index].StrainBar % Phrase == 3 && !MannerShapes.LeadsHome(lattice, index - 1)
+        );
 }

@@ -34,8 +34,20 @@ public static class Manners
             ["call"] = RightManner.Call,
             ["crushed-notes"] = RightManner.CrushedNotes,
             ["fills-only"] = RightManner.FillsOnly,
+            ["answer"] = RightManner.Answer,
+            ["thumb-tune"] = RightManner.ThumbTune,
+            ["obbligato"] = RightManner.Obbligato,
+            ["three-against-four"] = RightManner.ThreeAgainstFour,
+            ["parallel-run"] = RightManner.ParallelRun,
+            ["tremolo"] = RightManner.Tremolo,
             ["right-silent"] = RightManner.Silent,
         };
+
+    /// <summary>The word of a manner.</summary>
+    public static string WordOf(LeftManner manner) => Left.First(m => m.Value == manner).Key;
+
+    /// <summary>The word of a manner.</summary>
+    public static string WordOf(RightManner manner) => Right.First(m => m.Value == manner).Key;
 
     /// <summary>The first level that has a manner of its own accord (design: tables of levels).</summary>
     internal static int LevelOf(LeftManner manner) =>

@@ -63,6 +63,24 @@ public enum RightManner
     /// <summary>Fills without the tune.</summary>
     FillsOnly,
 
+    /// <summary>Calls, and in their gaps a short run of the left hand.</summary>
+    Answer,
+
+    /// <summary>The tune in the left thumb, the right hand's chords above it.</summary>
+    ThumbTune,
+
+    /// <summary>The tune below a moving line of the same hand.</summary>
+    Obbligato,
+
+    /// <summary>Groups of three units across the duple bar: secondary rag.</summary>
+    ThreeAgainstFour,
+
+    /// <summary>Into the next phrase a run in parallel thirds, sixths or octaves.</summary>
+    ParallelRun,
+
+    /// <summary>Long notes alternate with the octave, or a note of the chord, below them.</summary>
+    Tremolo,
+
     /// <summary>Silent.</summary>
     Silent,
 }

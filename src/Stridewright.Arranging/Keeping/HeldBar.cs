@@ -35,4 +35,8 @@ internal sealed record HeldRight(int Tick, int Tune)
 }
 
 /// <summary>One held stroke of the left hand.</summary>
-internal sealed record HeldLeft(int Tick, int End, LeftKind Kind, ValueList<Pitch> Pitches);
+internal sealed record HeldLeft(int Tick, int End, LeftKind Kind, ValueList<Pitch> Pitches)
+{
+    /// <summary>The keys are struck one after the other, a grid unit apart.</summary>
+    public bool Broken { get; init; }
+}

@@ -54,7 +54,9 @@ internal static class Holding
 
     private static bool Fits(Lattice lattice, LatticeBar bar, KeptBar spot, [NotNullWhen(false)] out string? fault)
     {
-        fault = null;
+        // The thumb's tune and what lies under it are two lines of one hand.
+        fault =
+            spot.Hand == Hand.Left && bar.Treatment.Right == RightManner.ThumbTune ? KeepingMessages.TuneInThumb : null;
         var length = lattice.Tick * bar.Length;
         ScoreTime? last = null;
         foreach (var stroke in spot.Strokes)
@@ -99,7 +101,7 @@ internal static class Holding
             .Strokes.Select(stroke =>
             {
                 var (tick, end) = Ticks(lattice, bar, stroke);
-                return new HeldLeft(tick, end, Kind(stroke), stroke.Pitches);
+                return new HeldLeft(tick, end, Kind(stroke), stroke.Pitches) { Broken = stroke.Role == Spots.Broken };
             })
             .ToValueList();
 
@@ -112,6 +114,7 @@ internal static class Holding
     private static LeftKind Kind(KeptStroke stroke) =>
         (stroke.Role, stroke.Pitches.Count) switch
         {
+            (Spots.Broken, _) => LeftKind.Run,
             ("run", 1) => LeftKind.Run,
             ("run", _) => LeftKind.RunOctave,
             ("bass", 1) => LeftKind.Bass,

@@ -25,6 +25,9 @@ internal static class KeepingMessages
     public static string OutOfOrder(ScoreTime at) =>
         Invariant($"the kept notes are not in the order of time: see the one at {at} of a whole note");
 
+    public static string TuneInThumb =>
+        "the left hand has the tune in its thumb here and cannot be kept by itself; keep the right hand";
+
     public static string NoKeys(ScoreTime at) =>
         Invariant($"the kept note at {at} of a whole note has no keys, or no length");
 

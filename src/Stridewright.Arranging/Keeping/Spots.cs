@@ -5,6 +5,9 @@ namespace Stridewright.Arranging;
 /// <summary>Reads single bars of a setting as they can be kept.</summary>
 internal static class Spots
 {
+    /// <summary>The word for keys struck one after the other, a grid unit apart.</summary>
+    public const string Broken = "broken";
+
     /// <summary>What one hand does in a bar of a setting.</summary>
     /// <param name="bar">Place among the setting's bars, from 0.</param>
     public static KeptBar Of(Solution solution, int bar, Hand hand) =>
@@ -47,7 +50,7 @@ internal static class Spots
                 lattice.Tick * (n.Slot.Tick - lattice.Bars[bar].Start),
                 lattice.Tick * (n.Slot.End - n.Slot.Tick),
                 n.Shape.Pitches,
-                Role(n.Slot, n.Shape),
+                n.Shape.Broken ? Broken : Role(n.Slot, n.Shape),
                 n.Shape.Kind == LeftKind.RolledTenth,
                 [],
                 1,

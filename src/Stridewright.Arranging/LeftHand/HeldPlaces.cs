@@ -47,7 +47,8 @@ internal static class HeldPlaces
         var same = usual
             .Where(s => s.Pitches.Equals(held.Pitches))
             .Where(s =>
-                s.IsRun == held.Kind is LeftKind.Run or LeftKind.RunOctave
+                s.Broken == held.Broken
+                && s.IsRun == held.Kind is LeftKind.Run or LeftKind.RunOctave
                 && (s.Kind == LeftKind.RolledTenth) == (held.Kind == LeftKind.RolledTenth)
             )
             .ToArray();
@@ -55,7 +56,7 @@ internal static class HeldPlaces
             held.Kind == LeftKind.RolledTenth
                 ? Stretch.Comfortable
                 : reach.Of(held.Pitches[0].Midi, held.Pitches[^1].Midi);
-        return same.Length > 0 ? same : [new(held.Kind, held.Pitches, stretch, 0, false)];
+        return same.Length > 0 ? same : [new(held.Kind, held.Pitches, stretch, 0, false) { Broken = held.Broken }];
     }
 
     private static HeldLeft? At(Lattice lattice, LeftSlot slot)

@@ -46,9 +46,20 @@ internal sealed class LeftMoves(Stage stage)
         {
             return 0;
         }
+        // Of broken shapes the last key is left and the first one reached.
+        var (fromLow, toHigh) = (from.Low, to.High);
+        if (from.Broken)
+        {
+            fromLow = from.High;
+            seconds -= (from.Pitches.Count - 1) * Lattice.TicksPerUnit * stage.SecondsPerTick;
+        }
+        if (to.Broken)
+        {
+            toHigh = to.Low;
+        }
         var stride = (from.Kind == LeftKind.Chord) != (to.Kind == LeftKind.Chord);
-        var shift = Leap.Shift(_reach, from.Low, from.High, to.Low, to.High);
-        var bits = stride ? StrideBits(from.Low, to.Low) : Leap.Bits(shift, _reach.Keyboard);
+        var shift = Leap.Shift(_reach, fromLow, from.High, to.Low, toHigh);
+        var bits = stride ? StrideBits(fromLow, to.Low) : Leap.Bits(shift, _reach.Keyboard);
         var rate = bits / seconds;
         var price = (long)(4 * rate * rate);
         if (rate > limit)

@@ -37,6 +37,9 @@ internal sealed record LeftShape(LeftKind Kind, ValueList<Pitch> Pitches, Stretc
     /// <summary>How it must go on; null: anyhow.</summary>
     public StepRule? OnTo { get; init; }
 
+    /// <summary>The keys are struck one after the other, a grid unit apart.</summary>
+    public bool Broken { get; init; }
+
     public int Low { get; } = Pitches.Count > 0 ? Pitches[0].Midi : 0;
 
     public int High { get; } = Pitches.Count > 0 ? Pitches[^1].Midi : 0;
@@ -54,6 +57,9 @@ internal sealed record LeftShape(LeftKind Kind, ValueList<Pitch> Pitches, Stretc
 /// <param name="Direction">1: up; −1: down; 0: either.</param>
 internal sealed record StepRule(int Least, int Most, int Direction)
 {
+    /// <summary>A step of a scale one way.</summary>
+    public static StepRule Step(int direction) => new(1, 2, direction);
+
     public bool Allows(int move) =>
         Math.Abs(move) >= Least && Math.Abs(move) <= Most && (Direction == 0 || Math.Sign(move) == Direction);
 }

@@ -15,6 +15,15 @@ internal sealed record LeftSlot(int Tick, int End, int Bar, bool IsBass, bool Fi
     /// <summary>No usual place: only what is held there is struck.</summary>
     public bool IsOwn { get; init; }
 
+    /// <summary>A note of the answer to a call.</summary>
+    public bool IsAnswer { get; init; }
+
+    /// <summary>Index of the tune's note that the thumb strikes; null: none.</summary>
+    public int? Thumb { get; init; }
+
+    /// <summary>In a bar whose tune is in the thumb.</summary>
+    public bool IsUnderThumb { get; init; }
+
     /// <summary>All places of a piece, those under no chord left out.</summary>
     public static LeftSlot[] Of(Lattice lattice)
     {

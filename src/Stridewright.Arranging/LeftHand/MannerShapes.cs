@@ -14,9 +14,20 @@ internal sealed class MannerShapes(Stage stage)
     public const long Unasked = 10_000;
     private const int Lowest = 36,
         HighestOctave = 47,
+        HighestTenth = 52,
         HighestSingle = 57;
-    private static readonly StepRule ByStep = new(1, 2, 0);
+
+    // A walk that begins on another tone than the bass; a tenth that is not struck at once.
+    private const long OffRoot = 600,
+        Breaking = 300;
     private readonly Lattice _lattice = stage.Lattice;
+    private readonly BrokenTenths _broken = new(stage);
+
+    /// <summary>True where a bar can lead home: the next one begins on its tonic.</summary>
+    public static bool LeadsHome(Lattice lattice, int bar) =>
+        bar + 1 < lattice.Bars.Length
+        && lattice.ChordAt(lattice.Bars[bar + 1].Start).Chord is { IsNoChord: false } chord
+        && chord.Lowest.PitchClass == lattice.Bars[bar + 1].Key.Tonic.PitchClass;
 
     /// <summary>The shapes that the manner of its bar asks for at a place; none: as usual.</summary>
     public IEnumerable<LeftShape> Of(LeftSlot[] slots, int index)
@@ -27,46 +38,106 @@ internal sealed class MannerShapes(Stage stage)
             return [];
         }
         var bar = _lattice.Bars[slot.Bar];
-        var chord = _lattice.ChordAt(slot.Tick).Chord;
         var next = index + 1 < slots.Length ? slots[index + 1] : null;
         var free = !slot.First && !slot.Changes;
+        if (slot.IsAnswer)
+        {
+            return Answer(slots, index);
+        }
         return bar.Treatment.Left switch
         {
-            LeftManner.WalkingOctaves when slot.First => Octaves(k => k % 12 == chord.Lowest.PitchClass, slot, null),
-            LeftManner.WalkingOctaves => Octaves(
-                k => free || k % 12 == chord.Lowest.PitchClass,
-                slot,
-                ByStep,
-                next is null ? null : ByStep
-            ),
-            LeftManner.WalkingTenths => Tenths(slot),
-            LeftManner.ContraryRun when free && Direction(bar) is var way and not 0 => Singles(
+            LeftManner.WalkingOctaves => Walk(slots, index, HighestOctave, Octave),
+            LeftManner.WalkingTenths => Walk(slots, index, HighestTenth, Tenth),
+            LeftManner.ContraryRun when free && Direction(slot.Bar) is var way and not 0 => Singles(
                 _ => true,
                 slot,
-                new StepRule(1, 2, -way)
+                StepRule.Step(-way)
             ),
-            LeftManner.ChromaticApproach when free && !slot.IsBass && next is { IsBass: true } => Singles(
-                k => Math.Abs(k % 12 - _lattice.ChordAt(next.Tick).Chord.Lowest.PitchClass) is 1 or 11,
+            LeftManner.ChromaticApproach when free && !slot.IsBass && next is { First: true } => Singles(
+                _ => true,
                 slot,
                 null,
                 new StepRule(1, 1, 0)
             ),
             LeftManner.LowPedal when slot.IsBass => [Pedal(slot)],
-            LeftManner.BrokenTenths or LeftManner.BackBeatTenths => Broken(
-                slot,
-                chord,
-                bar.Treatment.Left == LeftManner.BackBeatTenths
-            ),
-            LeftManner.CadenceFigure => Cadence(slots, index),
+            LeftManner.BrokenTenths => _broken.Of(slots, index),
+            LeftManner.BackBeatTenths => _broken.Backward(slot),
+            LeftManner.CadenceFigure when LeadsHome(_lattice, slot.Bar) => Cadence(slots, index),
             _ => [],
         };
     }
 
-    // The way the tune goes in a bar: up 1, down −1.
-    private int Direction(LatticeBar bar)
+    /// <summary>A shape as asked for.</summary>
+    public static LeftShape Asked(
+        LeftKind kind,
+        ValueList<Pitch> pitches,
+        long price,
+        StepRule? into,
+        StepRule? onTo = null
+    ) =>
+        new(kind, pitches, Stretch.Comfortable, price, false)
+        {
+            IsAsked = true,
+            Into = into,
+            OnTo = onTo,
+        };
+
+    // Steps one way from a tone of the chord to the next bar's bass; a chord on the way is met on one of its tones.
+    private IEnumerable<LeftShape> Walk(
+        LeftSlot[] slots,
+        int index,
+        int highest,
+        Func<LeftSlot, int, IEnumerable<LeftShape>> at
+    )
     {
-        var notes = _lattice.Notes.Where(n => n.Start >= bar.Start && n.Start < bar.End).ToList();
-        return notes.Count == 0 ? 0 : Math.Sign(notes[^1].Key - notes[0].Key);
+        var slot = slots[index];
+        var chord = _lattice.ChordAt(slot.Tick).Chord;
+        var opens = index == 0 || slots[index - 1].Bar != slot.Bar;
+        foreach (var way in new[] { 1, -1 })
+        {
+            for (var key = Lowest; key <= highest; key++)
+            {
+                var isRoot = key % 12 == chord.Lowest.PitchClass;
+                if ((opens || slot.Changes) && !isRoot && !chord.Tones.Any(t => t.PitchClass == key % 12))
+                {
+                    continue;
+                }
+                foreach (var shape in at(slot, key))
+                {
+                    yield return shape with
+                    {
+                        Price = shape.Price + ((opens || slot.Changes) && !isRoot ? OffRoot : 0),
+                        Into = opens ? null : StepRule.Step(way),
+                        OnTo = index + 1 < slots.Length ? StepRule.Step(way) : null,
+                    };
+                }
+            }
+        }
+    }
+
+    // A run one way from the bass into the next one.
+    private IEnumerable<LeftShape> Answer(LeftSlot[] slots, int index)
+    {
+        var slot = slots[index];
+        foreach (var way in new[] { 1, -1 })
+        {
+            var into = slots[index - 1].IsAnswer ? StepRule.Step(way) : new StepRule(1, 12, 0);
+            foreach (var shape in Singles(_ => true, slot, into, StepRule.Step(way)))
+            {
+                yield return shape;
+            }
+        }
+    }
+
+    // The way the tune goes from a bar's first note to its last, or on into the next bar: up 1, down −1.
+    private int Direction(int index)
+    {
+        var bar = _lattice.Bars[index];
+        var keys = _lattice.Notes.Where(n => n.Start >= bar.Start && n.Start <= bar.End).Select(n => n.Key).ToList();
+        var within = _lattice.Notes.Count(n => n.Start >= bar.Start && n.Start < bar.End);
+        return within == 0 ? 0
+            : keys[within - 1] != keys[0] ? Math.Sign(keys[within - 1] - keys[0])
+            : Math.Sign(keys[^1] - keys[0]);
     }
 
     private Tone Spelled(LeftSlot slot, int key)
@@ -87,58 +158,52 @@ internal sealed class MannerShapes(Stage stage)
         {
             if (fits(key))
             {
-                yield return Asked(slot, LeftKind.Run, [Pitch.At(key, Spelled(slot, key))], into, onTo);
+                var tone = Spelled(slot, key);
+                yield return Asked(LeftKind.Run, [Pitch.At(key, tone)], Foreign(slot, tone), into, onTo);
             }
         }
     }
 
     // Octaves, and single notes where the hand cannot.
-    private IEnumerable<LeftShape> Octaves(Func<int, bool> fits, LeftSlot slot, StepRule? into, StepRule? onTo = null)
+    private IEnumerable<LeftShape> Octave(LeftSlot slot, int key)
     {
-        for (var key = Lowest; key <= HighestOctave; key++)
+        var low = Pitch.At(key, Spelled(slot, key));
+        var stretch = stage.Reach.Of(key, key + 12);
+        yield return stage.Brief.Hands.NoOctaves || stretch == Stretch.Out
+            ? Asked(LeftKind.Run, [low], Foreign(slot, low.Tone), null)
+            : Asked(LeftKind.RunOctave, [low, low with { Octave = low.Octave + 1 }], Foreign(slot, low.Tone), null) with
+            {
+                Stretch = stretch,
+            };
+    }
+
+    // A tenth held by the hand that spans it, else broken where there is time: two rolled ones never run (common practice).
+    private IEnumerable<LeftShape> Tenth(LeftSlot slot, int key)
+    {
+        var low = Spelled(slot, key);
+        foreach (var up in new[] { 15, 16 })
         {
-            if (!fits(key))
+            var high = Spelled(slot, key + up);
+            if (Interval.Between(new Pitch(low, 2), new Pitch(high, 3)).Steps % 7 != 2)
             {
                 continue;
             }
-            var low = Pitch.At(key, Spelled(slot, key));
-            var stretch = stage.Reach.Of(key, key + 12);
-            yield return stage.Brief.Hands.NoOctaves || stretch == Stretch.Out
-                ? Asked(slot, LeftKind.Run, [low], into, onTo)
-                : Asked(slot, LeftKind.RunOctave, [low, low with { Octave = low.Octave + 1 }], into, onTo) with
+            ValueList<Pitch> pitches = [Pitch.At(key, low), Pitch.At(key + up, high)];
+            var price = Foreign(slot, low) + Foreign(slot, high);
+            var stretch = stage.Reach.Of(key, key + up);
+            if (stretch != Stretch.Out && !stage.Brief.Hands.NoOctaves)
+            {
+                yield return Asked(LeftKind.Tenth, pitches, price, null) with
                 {
                     Stretch = stretch,
                 };
-        }
-    }
-
-    private IEnumerable<LeftShape> Tenths(LeftSlot slot)
-    {
-        var chord = _lattice.ChordAt(slot.Tick).Chord;
-        for (var key = Lowest; key <= 52; key++)
-        {
-            var low = Spelled(slot, key);
-            if (Foreign(slot, low) > 0 || ((slot.First || slot.Changes) && low != chord.Lowest))
-            {
-                continue;
             }
-            foreach (var up in new[] { 15, 16 })
+            if (_broken.HasTime(slot, key, key + up))
             {
-                var high = Spelled(slot, key + up);
-                var stretch = stage.Reach.Of(key, key + up);
-                var rolls = stretch == Stretch.Out && stage.Reach.CanRoll(key, key + up);
-                if (Foreign(slot, high) == 0 && !stage.Brief.Hands.NoOctaves && (stretch != Stretch.Out || rolls))
+                yield return Asked(LeftKind.Tenth, pitches, price + Breaking, null) with
                 {
-                    yield return Asked(
-                        slot,
-                        rolls ? LeftKind.RolledTenth : LeftKind.Tenth,
-                        [Pitch.At(key, low), Pitch.At(key + up, high)],
-                        slot.First ? null : ByStep
-                    ) with
-                    {
-                        Stretch = rolls ? Stretch.Comfortable : stretch,
-                    };
-                }
+                    Broken = true,
+                };
             }
         }
     }
@@ -155,31 +220,7 @@ internal sealed class MannerShapes(Stage stage)
             ? chord.Lowest
             : _lattice.Bars[first].Key.Tonic;
         var key = Enumerable.Range(Lowest, 12).First(k => k % 12 == tone.PitchClass);
-        return Asked(slot, LeftKind.Bass, [Pitch.At(key, tone)], null);
-    }
-
-    private IEnumerable<LeftShape> Broken(LeftSlot slot, ChordSymbol chord, bool backward)
-    {
-        if (chord.Intervals.Where(i => i.Steps == 2).Select(i => (Interval?)i).FirstOrDefault() is not { } third)
-        {
-            yield break;
-        }
-        var up = 12 + third.Semitones;
-        for (var key = Lowest; key <= 47; key++)
-        {
-            if (key % 12 != chord.Root.PitchClass)
-            {
-                continue;
-            }
-            var pitch =
-                slot.IsBass == backward ? Pitch.At(key + up, chord.Root.Plus(third)) : Pitch.At(key, chord.Root);
-            yield return Asked(
-                slot,
-                slot.IsBass ? LeftKind.Bass : LeftKind.Run,
-                [pitch],
-                slot.IsBass || slot.Changes ? null : new StepRule(up, up, backward ? -1 : 1)
-            );
-        }
+        return Asked(LeftKind.Bass, [Pitch.At(key, tone)], 0, null);
     }
 
     // Fourth degree, raised fourth, fifth on the last three places of the bar; the root is the next bar's own.
@@ -193,20 +234,10 @@ internal sealed class MannerShapes(Stage stage)
         }
         var tonic = _lattice.Bars[slot.Bar].Key.Tonic.PitchClass;
         var due = (tonic + 7 - left) % 12;
-        return Octaves(k => k % 12 == due, slot, left == 2 ? null : new StepRule(1, 1, 1));
+        return Enumerable
+            .Range(Lowest, HighestOctave + 1 - Lowest)
+            .Where(k => k % 12 == due)
+            .SelectMany(k => Octave(slot, k))
+            .Select(s => s with { Into = left == 2 ? null : new StepRule(1, 1, 1) });
     }
-
-    private LeftShape Asked(
-        LeftSlot slot,
-        LeftKind kind,
-        ValueList<Pitch> pitches,
-        StepRule? into,
-        StepRule? onTo = null
-    ) =>
-        new(kind, pitches, Stretch.Comfortable, Foreign(slot, pitches[0].Tone), false)
-        {
-            IsAsked = true,
-            Into = into,
-            OnTo = onTo,
-        };
 }

@@ -25,6 +25,7 @@ internal sealed class Striding
     private readonly ulong _seed;
     private readonly BassShapes _basses;
     private readonly MannerShapes _manners;
+    private readonly ThumbShapes _thumb;
     private readonly HomePositions _homes;
     private readonly Dictionary<(ChordSymbol Chord, bool Changes), LeftShape[]> _voicings = [];
 
@@ -43,6 +44,7 @@ internal sealed class Striding
         _seed = stage.Seed(7);
         _basses = new BassShapes(stage);
         _manners = new MannerShapes(stage);
+        _thumb = new ThumbShapes(stage);
         _homes = homes;
         _soundsUntil = new int[right.Notes.Length];
         for (var i = 0; i < right.Notes.Length; i++)
@@ -82,7 +84,7 @@ internal sealed class Striding
     private LeftLine Solve(long runPrice, CancellationToken cancellation)
     {
         var places = LeftSlot.Of(_lattice);
-        _layers ??= Prepare(HeldPlaces.Apply(_lattice, Breaks.Apply(_stage, _right, places)), cancellation);
+        _layers ??= Prepare(Slots(places), cancellation);
         if (_layers.Length == 0)
         {
             return new LeftLine([], runPrice, 0, 0);
@@ -98,21 +100,13 @@ internal sealed class Striding
         }
         var (cost, steps) = path.Best() ?? throw new InvalidOperationException("every place has a shape");
         var notes = _layers.Select((layer, i) => new LeftNote(layer.Slot, layer.Shapes[steps[i].Choice]));
-        return new LeftLine([.. notes.Where(n => !n.Shape.IsRest)], runPrice, places.Count(p => !p.IsBass), cost)
-        {
-            FellBack = FellBack(steps),
-        };
+        return new LeftLine([.. notes.Where(n => !n.Shape.IsRest)], runPrice, places.Count(p => !p.IsBass), cost);
 
         LeftShape Dearer(LeftShape run) => run with { Price = run.Price + runPrice };
     }
 
-    // Bars that do something else than they were asked for at one of their places.
-    private ValueList<int> FellBack((int Node, int Choice)[] steps) =>
-        _layers!
-            .Where((layer, i) => !layer.Shapes[steps[i].Choice].IsAsked && layer.Shapes.Any(s => s.IsAsked))
-            .Select(layer => layer.Slot.Bar)
-            .Distinct()
-            .ToValueList();
+    private LeftSlot[] Slots(LeftSlot[] places) =>
+        HeldPlaces.Apply(_lattice, _thumb.Apply(Answers.Apply(_lattice, _right, Breaks.Apply(_stage, _right, places))));
 
     // All that is the same at every price of runs.
     private Layer[] Prepare(LeftSlot[] slots, CancellationToken cancellation)
@@ -161,6 +155,10 @@ internal sealed class Striding
     private LeftShape[] Usual(LeftSlot[] slots, int index)
     {
         var slot = slots[index];
+        if (_thumb.Has(slot))
+        {
+            return [.. _thumb.Of(slot).Select(s => Priced(slot, s))];
+        }
         var next = index + 1 < slots.Length ? slots[index + 1] : null;
         var nextBass = slots.Skip(index + 1).FirstOrDefault(s => s.IsBass);
         var found = slot.IsBass
@@ -170,18 +168,19 @@ internal sealed class Striding
         var unasked = asked.Count > 0 ? MannerShapes.Unasked : 0;
         var priced = asked
             .Concat(found.Select(s => s with { Price = s.Price + unasked }))
-            .Select(s =>
-                s with
-                {
-                    Price = s.Price + Against(slot, s) + (s.IsStrained ? _strainPrice : 0) + Liking(slot, s),
-                }
-            )
+            .Select(s => Priced(slot, s))
             .ToList();
         // Where the right hand leaves no room the left may rest, but not to spare itself the way to a new harmony.
         var rest = (slot.IsBass ? 12_000 : 8000) + (slot.Changes ? 20_000 : 0);
         priced.Add(new LeftShape(LeftKind.Rest, [], Stretch.Comfortable, rest + unasked, false));
         return [.. priced];
     }
+
+    private LeftShape Priced(LeftSlot slot, LeftShape shape) =>
+        shape with
+        {
+            Price = shape.Price + Against(slot, shape) + (shape.IsStrained ? _strainPrice : 0) + Liking(slot, shape),
+        };
 
     private List<LeftShape> Chords(LeftSlot slot)
     {
@@ -321,24 +320,4 @@ internal sealed class Striding
     /// <param name="Moves">Prices by kept and by new shape; null: none.</param>
     /// <param name="Kept">How many shapes are kept.</param>
     private sealed record Layer(LeftSlot Slot, LeftShape[] Shapes, long[] Lines, long[]? Moves, int Kept);
-}
-
-/// <summary>One stroke of the left hand.</summary>
-internal sealed record LeftNote(LeftSlot Slot, LeftShape Shape);
-
-/// <summary>The finished left hand.</summary>
-/// <param name="RunPrice">The extra price of runs that it was found at.</param>
-/// <param name="WeakPlaces">How many chords the plain pattern has.</param>
-internal sealed record LeftLine(LeftNote[] Notes, long RunPrice, int WeakPlaces, long Cost)
-{
-    /// <summary>Indices of bars that could not be played wholly in the manner asked for.</summary>
-    public ValueList<int> FellBack { get; init; } = [];
-
-    public bool Runs => Notes.Any(n => n.Shape.IsRun && n.Shape.MustStep);
-
-    /// <summary>Share of the plain pattern's chords that give way to runs, breaks and rests.</summary>
-    public double GivenWay =>
-        WeakPlaces == 0
-            ? 0
-            : 1 - (double)Notes.Count(n => !n.Slot.IsBass && !(n.Shape.IsRun && n.Shape.MustStep)) / WeakPlaces;
 }

@@ -29,8 +29,8 @@ internal sealed class Planner(Tune written, Brief brief, Feel feel, Metre metre,
             fitted = fitted with { Form = SungPiece.InOneKey(fitted.Form) };
         }
         var formed = Forming.Apply(tune, brief with { Form = fitted.Form });
-        var piece = Devising.Apply(sung is null ? formed : formed.Accompanied(), brief);
-        var lattice = LatticeReader.Read(piece, feel, keepsValues: sung is not null);
+        var piece = sung is null ? formed : formed.Accompanied();
+        var lattice = Devising.Apply(LatticeReader.Read(piece, feel, keepsValues: sung is not null), brief);
         formed.Notes.ToList().ForEach(Note);
         if (!Feels.IsUsual(metre))
         {

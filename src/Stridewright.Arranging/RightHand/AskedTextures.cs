@@ -10,9 +10,27 @@ internal static class AskedTextures
     /// </summary>
     public const long Otherwise = 20_000;
 
-    /// <summary>True where the manner says how thick the tune is.</summary>
+    /// <summary>True where the manner says how thick a note is.</summary>
     public static bool Names(RightManner manner) =>
-        manner is RightManner.Thirds or RightManner.Sixths or RightManner.Octaves or RightManner.FullOctaves;
+        manner
+            is RightManner.Thirds
+                or RightManner.Sixths
+                or RightManner.Octaves
+                or RightManner.FullOctaves
+                or RightManner.ParallelRun
+                or RightManner.ThumbTune;
+
+    /// <summary>The manner that a note is to be thick by: fillers as usual, but for those of a device.</summary>
+    public static RightManner For(RightNote note, LatticeBar bar) =>
+        note.Use switch
+        {
+            RightUse.Run => RightManner.ParallelRun,
+            RightUse.AfterBeat => RightManner.ThumbTune,
+            _ when note.IsFiller => RightManner.Ragged,
+            _ => bar.Treatment.Right is RightManner.ParallelRun or RightManner.ThumbTune
+                ? RightManner.Ragged
+                : bar.Treatment.Right,
+        };
 
     /// <summary>True where a shape is as asked, or nothing is.</summary>
     /// <param name="below">Keys under the top one, lowest first.</param>
@@ -22,6 +40,8 @@ internal static class AskedTextures
             RightManner.Thirds => below.Count == 1 && top.Midi - below[0].Midi is 3 or 4,
             RightManner.Sixths => below.Count == 1 && top.Midi - below[0].Midi is 8 or 9,
             RightManner.Octaves => below.Count == 1 && top.Midi - below[0].Midi == 12,
+            RightManner.ParallelRun => below.Count == 1,
+            RightManner.ThumbTune => below.Count == 2,
             RightManner.FullOctaves => below.Count > 1 && top.Midi - below[0].Midi == 12,
             _ => true,
         };
@@ -46,14 +66,4 @@ internal static class AskedTextures
         }
         return null;
     }
-
-    /// <summary>Bars that fell back: fewer than half of their tune notes are as asked.</summary>
-    public static ValueList<int> FellBack(Lattice lattice, RightNote[] notes) =>
-        notes
-            .Where(n => !n.IsFiller)
-            .GroupBy(n => lattice.BarAt(n.Tick))
-            .Where(bar => Names(lattice.Bars[bar.Key].Treatment.Right))
-            .Where(bar => 2 * bar.Count(n => Fits(lattice.Bars[bar.Key].Treatment.Right, n.Top, n.Below)) < bar.Count())
-            .Select(bar => bar.Key)
-            .ToValueList();
 }

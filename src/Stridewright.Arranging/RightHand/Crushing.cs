@@ -48,6 +48,7 @@ internal static class Crushing
         var place = note.Tick - bar.Start + bar.Lead;
         var chord = lattice.ChordAt(note.Tick).Chord;
         return !note.IsFiller
+            && !note.UnderHeld
             && note.Tick > 0
             && place % (2 * Lattice.TicksPerUnit) == 0
             && note.End - note.Tick >= 2 * Lattice.TicksPerUnit

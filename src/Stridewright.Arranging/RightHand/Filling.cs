@@ -119,7 +119,39 @@ internal sealed class Filling
         {
             return [new Candidate(_lattice.Notes[onset.Tune].Pitch, 0, false, false)];
         }
-        var kept = _lattice.HeldAt(onset.Tick)?.Top;
+        var found = onset.Use == RightUse.Usual ? Free(onsets, index) : Within(onset);
+        if (_lattice.HeldAt(onset.Tick)?.Top is not { } held)
+        {
+            return found;
+        }
+        var same = found.Where(c => c.Pitch == held).ToArray();
+        return same.Length > 0 ? same : [new Candidate(held, 0, false, true)];
+    }
+
+    // What a device leaves to choose: tones of the chord, and of the key by step.
+    private Candidate[] Within(RightOnset onset)
+    {
+        var bar = _lattice.Bars[_lattice.BarAt(onset.Tick)];
+        var (low, high) = onset.Keys;
+        var tones = _lattice.ChordAt(onset.Tick).Chord is { IsNoChord: false } chord ? chord.Tones : [];
+        var found = new List<Candidate>();
+        for (var key = high; key >= low; key--)
+        {
+            var inChord = tones.Any(t => t.PitchClass == key % 12);
+            var tone = inChord ? tones.First(t => t.PitchClass == key % 12) : bar.Key.Spell(key);
+            if (low == high || inChord || (onset.Use == RightUse.Inner && bar.Key.Contains(tone)))
+            {
+                var salt = Variety.Mix(_seed, (high - key) * 64 + onset.Tick - bar.Start + 16 * bar.ChorusSalt);
+                var price = (inChord ? 0 : PassingTone) + 40 * Variety.Cost(salt) / 100;
+                found.Add(new Candidate(Pitch.At(key, tone), price, !inChord && low < high, true));
+            }
+        }
+        return found.Count > 0 ? [.. found] : [new Candidate(Pitch.At(high, bar.Key.Spell(high)), NoStep, false, true)];
+    }
+
+    private Candidate[] Free(RightOnset[] onsets, int index)
+    {
+        var onset = onsets[index];
         var before = TuneNote(onsets, index, -1);
         if (before.Tune < 0)
         {
@@ -163,13 +195,11 @@ internal sealed class Filling
         {
             found.Add(new Candidate(held.Pitch, NoStep, false, true));
         }
-        if (kept is { } pitch)
-        {
-            found.RemoveAll(c => c.Pitch != pitch);
-            return found.Count > 0 ? [.. found] : [new Candidate(pitch, 0, false, true)];
-        }
         return [.. found];
     }
+
+    /// <summary>Price of a melodic interval, in semitones.</summary>
+    public static long PriceOf(int interval) => IntervalPrice[Math.Min(interval, IntervalPrice.Length - 1)];
 
     private long Move(Candidate from, Candidate to, double seconds, double limit)
     {
@@ -178,7 +208,7 @@ internal sealed class Filling
             return 0;
         }
         var interval = Math.Abs(to.Pitch.Midi - from.Pitch.Midi);
-        var price = IntervalPrice[Math.Min(interval, IntervalPrice.Length - 1)];
+        var price = PriceOf(interval);
         if ((from.IsPassing || to.IsPassing) && interval is 0 or > 2)
         {
             price += NoStep;
@@ -215,6 +245,9 @@ internal sealed class Filling
                 End = Math.Min(end, next),
                 Tune = onsets[i].Tune,
                 Top = pitches[i],
+                Use = onsets[i].Use,
+                StepsUnder = onsets[i].StepsUnder,
+                Floor = onsets[i].Floor,
             };
         }
         for (var i = 0; i < notes.Length; i++)
@@ -250,7 +283,12 @@ internal sealed class Filling
         {
             var under = notes[f].Top.Midi;
             var apart = notes[index].Top.Midi - under;
-            if (apart < 2 || notes[f].Tick >= end || _reach.Of(under, notes[index].Top.Midi) > Stretch.Possible)
+            if (
+                notes[f].Use != RightUse.Usual
+                || apart < 2
+                || notes[f].Tick >= end
+                || _reach.Of(under, notes[index].Top.Midi) > Stretch.Possible
+            )
             {
                 return null;
             }

@@ -5,7 +5,12 @@ namespace Stridewright.Arranging;
 internal static class Omissions
 {
     public static RightLine Apply(Lattice lattice, RightLine line) =>
-        lattice.Bars.All(Plays) ? line : line with { Notes = [.. line.Notes.Where(n => Plays(BarOf(lattice, n)))] };
+        lattice.Bars.All(Plays)
+            ? line
+            : line with
+            {
+                Notes = [.. line.Notes.Where(n => Plays(BarOf(lattice, n)) || lattice.HeldAt(n.Tick) is not null)],
+            };
 
     /// <summary>True where the right hand plays the tune.</summary>
     public static bool Plays(LatticeBar bar) =>

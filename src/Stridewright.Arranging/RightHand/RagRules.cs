@@ -81,8 +81,7 @@ internal sealed class RagRules
         _level = brief.RightLevel;
         _standsPlain = lattice
             .Bars.Select(b =>
-                b.Treatment.Right is RightManner.Plain or RightManner.FillsOnly or RightManner.Silent
-                || (b.Treatment.Raggedness ?? brief.Raggedness) <= 0
+                Devices.StandsPlain(b.Treatment.Right) || (b.Treatment.Raggedness ?? brief.Raggedness) <= 0
             )
             .ToArray();
         _plain = lattice.Bars.All(b => (b.Treatment.Raggedness ?? brief.Raggedness) <= 0);
@@ -128,6 +127,7 @@ internal sealed class RagRules
             || !Belongs(note, note.Start)
             || (note.Start == bar.Start && cell.Bar > 0 && _standsPlain[cell.Bar - 1])
             || (before.Key == note.Key && note.Start - before.Start < 3 * Unit)
+            || (bar.Treatment.Right == RightManner.Answer && note.Start - before.Start >= 4 * Unit)
         )
         {
             return null;
@@ -181,7 +181,7 @@ internal sealed class RagRules
             || _lattice.Notes.Length == 0
             || !FigureHere(bar)
             || _standsPlain[cell.Bar]
-            || bar.Treatment.Right == RightManner.Call
+            || Devices.IsUnfilled(bar.Treatment.Right)
         )
         {
             return 0;

@@ -43,6 +43,15 @@ internal static class Ragging
         ValueList<RagExtra> settled,
         Ragged? above,
         CancellationToken cancellation
+    ) => Devices.Place(lattice, Rhythm(lattice, brief, weights, settled, above, cancellation), brief);
+
+    private static Ragged Rhythm(
+        Lattice lattice,
+        Brief brief,
+        RagWeights weights,
+        ValueList<RagExtra> settled,
+        Ragged? above,
+        CancellationToken cancellation
     )
     {
         var fuller =

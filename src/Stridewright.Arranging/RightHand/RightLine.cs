@@ -21,11 +21,21 @@ internal sealed record RightNote
     /// <summary>A crushed note before the top one.</summary>
     public Pitch? Crushed { get; init; }
 
-    /// <summary>Struck under a tune note that goes on sounding above it.</summary>
+    /// <summary>In the lower of the hand's two voices: under a tune note that goes on sounding, or the tune under a line.
+    /// </summary>
     public bool UnderHeld { get; init; }
 
     /// <summary>Sounds on above the fillers that follow.</summary>
     public bool Holds { get; init; }
+
+    /// <summary>Its part in a device.</summary>
+    public RightUse Use { get; init; }
+
+    /// <summary>Steps of the scale down to what is struck with a note of a run.</summary>
+    public int StepsUnder { get; init; }
+
+    /// <summary>Lowest key of the hand here; 0: as usual.</summary>
+    public int Floor { get; init; }
 
     public bool IsFiller => Tune < 0;
 
@@ -33,9 +43,4 @@ internal sealed record RightNote
 }
 
 /// <summary>A stage's result: the right hand so far.</summary>
-internal sealed record RightLine(RightNote[] Notes, long Cost)
-{
-    /// <summary>Bars, by index, in which fewer than half of the tune's notes are as the asked manner has them: these hands,
-    /// or the place beside the left hand, did not allow it.</summary>
-    public ValueList<int> FellBack { get; init; } = [];
-}
+internal sealed record RightLine(RightNote[] Notes, long Cost);

@@ -2,12 +2,48 @@ using Stridewright.Music;
 
 namespace Stridewright.Arranging;
 
+/// <summary>What a note of the right hand does in a device that its bar was asked for.</summary>
+internal enum RightUse
+{
+    /// <summary>No device: the tune or a filler.</summary>
+    Usual,
+
+    /// <summary>The tune's note once more, on the accent of a group.</summary>
+    Accent,
+
+    /// <summary>Under the accent of its group.</summary>
+    Inner,
+
+    /// <summary>A note of a run in parallel.</summary>
+    Run,
+
+    /// <summary>A chord above the tune in the left thumb.</summary>
+    AfterBeat,
+
+    /// <summary>A note of a line above the tune.</summary>
+    Line,
+
+    /// <summary>A stroke of a tremolo.</summary>
+    Tremolo,
+}
+
 /// <summary>One onset of the right hand, placed by the ragging.</summary>
 /// <param name="Tick">When it is struck.</param>
 /// <param name="Tune">Index of the tune's note; −1 for a filler.</param>
 internal readonly record struct RightOnset(int Tick, int Tune)
 {
     public bool IsFiller => Tune < 0;
+
+    public RightUse Use { get; init; }
+
+    /// <summary>Lowest and highest key that a filler of a device may take; one key: that one.</summary>
+    public (int Low, int High) Keys { get; init; }
+
+    /// <summary>Steps of the scale down to what is struck with a note of a run.</summary>
+    public int StepsUnder { get; init; }
+
+    /// <summary>Lowest key of the hand here; 0: as usual.</summary>
+    public int Floor { get; init; }
 }
 
 /// <summary>What the ragging decided.</summary>

@@ -119,7 +119,7 @@ internal sealed class Texturing
         }
         var (cost, steps) = path.Best() ?? throw new InvalidOperationException("a single note is always a shape");
         var notes = _notes.Select((n, i) => n with { Below = layers[i][steps[i].Node].Below }).ToArray();
-        return new RightLine(notes, cost) { FellBack = AskedTextures.FellBack(_lattice, notes) };
+        return new RightLine(notes, cost);
     }
 
     private Shape[] Shapes(int index)
@@ -154,7 +154,7 @@ internal sealed class Texturing
         var prices = new long?[ShareByPlace[0].Length];
         long PriceOf(Texture texture) => prices[(int)texture] ??= Price(index, texture);
         var bar = _lattice.Bars[_lattice.BarAt(note.Tick)];
-        var manner = note.IsFiller ? RightManner.Ragged : bar.Treatment.Right;
+        var manner = AskedTextures.For(note, bar);
         var isAsked = AskedTextures.Names(manner);
         var level = isAsked ? 6 : _level;
         var shapes = new List<Shape>
@@ -168,7 +168,7 @@ internal sealed class Texturing
                 PriceOf(Texture.Single) + (isAsked ? AskedTextures.Otherwise : 0)
             ),
         };
-        if (level < 4 || _thin.Contains(note.Tick) || note.UnderHeld || note.Holds)
+        if (level < 4 || _thin.Contains(note.Tick) || note.UnderHeld || note.Holds || manner == RightManner.Obbligato)
         {
             return [.. shapes];
         }
@@ -182,7 +182,7 @@ internal sealed class Texturing
         void Add(Texture texture, params Pitch[] below)
         {
             var low = below[0].Midi;
-            if (low < LowestKey || (_stage.Brief.Hands.NoOctaves && top - low >= 12))
+            if (low < Math.Max(LowestKey, note.Floor) || (_stage.Brief.Hands.NoOctaves && top - low >= 12))
             {
                 return;
             }
@@ -195,6 +195,14 @@ internal sealed class Texturing
             price += low <= chords ? Covering : 0;
             price += AskedTextures.Fits(manner, note.Top, below.ToValueList()) ? 0 : AskedTextures.Otherwise;
             shapes.Add(new(texture, below.ToValueList(), low, top, stretch, price));
+        }
+        if (note.Use == RightUse.Run)
+        {
+            Add(
+                note.StepsUnder == 7 ? Texture.Octave : Texture.TwoNote,
+                ParallelRun.Under(_lattice, note.Tick, note.Top, note.StepsUnder)
+            );
+            return [.. shapes];
         }
         foreach (var pitch in inner.Where(p => top - p.Midi is >= 3 and <= 9))
         {
@@ -219,7 +227,7 @@ internal sealed class Texturing
                 }
             }
         }
-        if (level >= 5)
+        if (level >= 5 && manner != RightManner.ThumbTune)
         {
             var octave = note.Top with { Octave = note.Top.Octave - 1 };
             Add(Texture.Octave, octave);
@@ -245,7 +253,7 @@ internal sealed class Texturing
     }
 
     // Chord tones within an octave under the top, lowest first.
-    private static List<Pitch> Inner(Pitch top, ChordSymbol chord)
+    internal static List<Pitch> Inner(Pitch top, ChordSymbol chord)
     {
         var found = new List<Pitch>();
         foreach (var tone in chord.Tones)

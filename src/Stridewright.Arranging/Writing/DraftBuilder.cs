@@ -39,23 +39,9 @@ internal static class DraftBuilder
                     }
                 );
         }
-        foreach (var (slot, shape) in left.Notes.Select(n => (n.Slot, n.Shape)))
+        foreach (var note in left.Notes)
         {
-            strokes[slot.Bar]
-                .Add(
-                    new Stroke(
-                        Hand.Left,
-                        1,
-                        lattice.Tick * (slot.Tick - lattice.Bars[slot.Bar].Start),
-                        lattice.Tick * (slot.End - slot.Tick),
-                        shape.Pitches,
-                        Spots.Role(slot, shape)
-                    )
-                    {
-                        Rolled = shape.Kind == LeftKind.RolledTenth,
-                        Staccato = Articulation.IsShort(lattice, slot),
-                    }
-                );
+            strokes[note.Slot.Bar].AddRange(LeftStrokes.Of(lattice, note, lyrics));
         }
         var symbols = Symbols(lattice);
         return new Draft

@@ -131,7 +131,14 @@ public sealed record ChangedHarmony(string Bar, string Kind, string Before, stri
 public sealed record HandsUsed(double SpanMm, double OctaveMm, bool NoOctaves);
 
 /// <summary>How the tune came through, in notes of the tune; fillers are right-hand onsets that are not the tune's.</summary>
-public sealed record TuneSurvival(int Notes, int Kept, int Early, int Late, int Fillers);
+public sealed record TuneSurvival(int Notes, int Kept, int Early, int Late, int Fillers)
+{
+    /// <summary>Of the notes, left out because that was asked for.</summary>
+    public int LeftOut { get; init; }
+
+    /// <summary>Of the kept, put by a device elsewhere than on top.</summary>
+    public int Elsewhere { get; init; }
+}
 
 /// <summary>Effort as Hands measures it; overall 1 to 100.</summary>
 public sealed record EffortReport(double Overall, HandEffortReport Right, HandEffortReport Left);

@@ -32,7 +32,11 @@ internal static class ReportOf
                 arrangement.Tune.Early,
                 arrangement.Tune.Late,
                 arrangement.Tune.Fillers
-            ),
+            )
+            {
+                LeftOut = arrangement.Tune.LeftOut,
+                Elsewhere = arrangement.Tune.Elsewhere,
+            },
             Form = arrangement.Brief.Form?.ToString(),
             Choruses = arrangement
                 .Choruses.Select(c => new ChorusReport(c.Part, c.Bar, c.Notes, c.Kept, c.Differs))
