@@ -28,27 +28,36 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         }
         return plan.Lattice.Bars.Length > Arranger.MostBars
             ? Arranger.Refused(ArrangingMessages.TooLong(plan.Lattice.Bars.Length, Arranger.MostBars))
-            : Work(plan, null, cancellation);
+            : Work(plan, null, null, cancellation);
     }
 
     /// <summary>Works a setting again: at what was settled before, so that only what must change does.</summary>
-    public ArrangeResult WorkAgain(Solution before, CancellationToken cancellation)
+    /// <param name="hold">Holds more than the brief keeps; null: nothing.</param>
+    public ArrangeResult WorkAgain(Solution before, Func<Lattice, Lattice>? hold, CancellationToken cancellation)
     {
         _settled = before.Settled;
-        return Work(before.Plan with { Lattice = before.Lattice.Free() }, before, cancellation);
+        return Work(before.Plan with { Lattice = before.Lattice.Free() }, before, hold, cancellation);
     }
 
-    private ArrangeResult Work(Plan plan, Solution? before, CancellationToken cancellation)
+    private ArrangeResult Work(
+        Plan plan,
+        Solution? before,
+        Func<Lattice, Lattice>? hold,
+        CancellationToken cancellation
+    )
     {
         if (Holding.Apply(plan.Lattice, brief.Kept, out var conflict) is not { } lattice)
         {
             return new ArrangeResult(null, conflict);
         }
+        lattice = hold?.Invoke(lattice) ?? lattice;
         var piece = plan.Piece;
         _notes.AddRange(plan.Notes);
-        var ragged = _hasNotes
-            ? Ragging.Solve(lattice, brief, prices.Ragging, _settled.Ragging, before?.Ragged.Fuller, cancellation)
-            : new Ragged([], 0);
+        var sameRhythm = before is not null && HeldBar.SameRight(before.Lattice, lattice);
+        var ragged =
+            !_hasNotes ? new Ragged([], 0)
+            : sameRhythm ? before!.Ragged
+            : Ragging.Solve(lattice, brief, prices.Ragging, _settled.Ragging, before?.Ragged.Fuller, cancellation);
         _settled = _settled with { Ragging = _hasNotes ? ragged.Extras : [] };
         var homes = before?.Homes ?? HomePositions.Find(lattice, new Reach(brief.Hands), cancellation);
         var unit = Feels.BeatUnit(lattice.Bars[0].Metre);

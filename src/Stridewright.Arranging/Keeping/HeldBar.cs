@@ -13,6 +13,15 @@ internal sealed record HeldBar
 
     /// <summary>Strokes of the left hand in time order; null: it is free.</summary>
     public ValueList<HeldLeft>? Left { get; init; }
+
+    /// <summary>True where two lattices of one piece hold the same of the right hand.</summary>
+    public static bool SameRight(Lattice a, Lattice b) =>
+        a
+            .Bars.Zip(b.Bars)
+            .All(bars =>
+                Equals(bars.First.Held?.Right, bars.Second.Held?.Right)
+                && (bars.First.Held?.LeftOut ?? []).Equals(bars.Second.Held?.LeftOut ?? [])
+            );
 }
 
 /// <summary>One held onset of the right hand: when, and as far as given, what.</summary>

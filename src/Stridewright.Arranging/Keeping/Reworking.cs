@@ -28,13 +28,24 @@ public static class Reworking
         CancellationToken cancellation = default
     )
     {
-        var solution = Of(before);
-        var brief = solution.Stage.Brief with { Kept = kept };
-        var (tune, feel) = (solution.Plan.Piece.Tune, solution.Lattice.Feel);
-        return new Setting(tune, brief, feel, solution.Plan.Metre, solution.Stage.Prices).WorkAgain(
-            solution,
-            cancellation
-        );
+        return Rework(Of(before), kept, null, cancellation);
+    }
+
+    internal static ArrangeResult Rework(
+        Solution before,
+        ValueList<KeptBar> kept,
+        Func<Lattice, Lattice>? hold,
+        CancellationToken cancellation
+    )
+    {
+        var brief = before.Stage.Brief with { Kept = kept };
+        return new Setting(
+            before.Plan.Piece.Tune,
+            brief,
+            before.Lattice.Feel,
+            before.Plan.Metre,
+            before.Stage.Prices
+        ).WorkAgain(before, hold, cancellation);
     }
 
     internal static Solution Of(Arrangement arrangement)

@@ -81,6 +81,24 @@ internal sealed class Striding
         CancellationToken cancellation
     ) => new Striding(stage, right, homes, strainPrice).Solve(runPrice, cancellation);
 
+    /// <summary>The search at one price of runs, to be looked into.</summary>
+    public static OpenSearch<LeftNote> Open(
+        Stage stage,
+        RightLine right,
+        HomePositions homes,
+        long strainPrice,
+        long runPrice,
+        CancellationToken cancellation
+    )
+    {
+        var striding = new Striding(stage, right, homes, strainPrice);
+        striding._layers = striding.Prepare(striding.Slots(LeftSlot.Of(stage.Lattice)), cancellation);
+        return new(
+            c => striding.Solve(runPrice, c),
+            i => [.. striding._layers[i].Shapes.Select(s => new LeftNote(striding._layers[i].Slot, s))]
+        );
+    }
+
     private LeftLine Solve(long runPrice, CancellationToken cancellation)
     {
         var places = LeftSlot.Of(_lattice);

@@ -65,11 +65,29 @@ internal sealed class Filling
 
     public static RightLine Solve(Stage stage, Ragged ragged, HomePositions homes, CancellationToken cancellation)
     {
-        var fuller = ragged.Fuller is { } next
-            ? Solve(stage with { Lattice = stage.Lattice.Free() }, next, homes, cancellation)
-            : null;
+        var fuller = Fuller(stage, ragged, homes, cancellation);
         return Omissions.Apply(stage.Lattice, new Filling(stage, homes, fuller).Solve(ragged.Onsets, cancellation));
     }
+
+    /// <summary>The search of this level alone, to be looked into.</summary>
+    public static OpenSearch<Pitch> Open(
+        Stage stage,
+        Ragged ragged,
+        HomePositions homes,
+        CancellationToken cancellation
+    )
+    {
+        var filling = new Filling(stage, homes, Fuller(stage, ragged, homes, cancellation));
+        return new(
+            c => filling.Solve(ragged.Onsets, c),
+            i => [.. filling.Candidates(ragged.Onsets, i).Select(k => k.Pitch)]
+        );
+    }
+
+    private static RightLine? Fuller(Stage stage, Ragged ragged, HomePositions homes, CancellationToken cancellation) =>
+        ragged.Fuller is { } next
+            ? Solve(stage with { Lattice = stage.Lattice.Free() }, next, homes, cancellation)
+            : null;
 
     private RightLine Solve(RightOnset[] onsets, CancellationToken cancellation)
     {

@@ -74,48 +74,94 @@ internal sealed class HeldCells
         return [.. found];
     }
 
+    /// <summary>What candidates strike, cell by cell, whatever is held.</summary>
+    /// <param name="chosen">The candidate of each cell; null: it strikes nothing.</param>
+    public static IEnumerable<RightOnset> Struck(Lattice lattice, RagCell[] cells, RagCandidate?[] chosen)
+    {
+        for (var i = 0; i < cells.Length; i++)
+        {
+            var (cell, candidate) = (cells[i], chosen[i]);
+            for (var n = 0; n < cell.Notes; n++)
+            {
+                // A cell may know of its edges only from its neighbours.
+                var index = cell.FirstNote + n;
+                var place = n < 16 ? (candidate?.Placing ?? 0) >> (2 * n) & 3 : 0;
+                var shift =
+                    place == 1 ? -Unit
+                    : place == 2 ? Unit
+                    : 0;
+                var isEdge = candidate is null && Crosses(cells, chosen, i, n, out shift);
+                if (candidate is not null || isEdge)
+                {
+                    yield return new RightOnset(lattice.Notes[index].Start + shift, index);
+                }
+            }
+            for (var unit = 0; candidate is { } filled && unit < cell.Units; unit++)
+            {
+                if ((filled.Fill >> (cell.Units - 1 - unit) & 1) == 1)
+                {
+                    yield return new RightOnset(cell.Start + unit * Unit, -1);
+                }
+            }
+        }
+    }
+
+    // A note of a cell without a candidate that its neighbour strikes.
+    private static bool Crosses(RagCell[] cells, RagCandidate?[] chosen, int cell, int note, out int shift)
+    {
+        var early = note == 0 && cell > 0 && chosen[cell - 1] is { OutEarly: true };
+        var late = note == cells[cell].Notes - 1 && cell + 1 < cells.Length && chosen[cell + 1] is { InLate: true };
+        shift =
+            early ? -Unit
+            : late ? Unit
+            : 0;
+        return early || late;
+    }
+
     /// <summary>All onsets: those of the free cells, and those that are held. A note of the tune that a free bar strikes
     /// is not struck again.</summary>
     /// <param name="chosen">The candidate of each cell.</param>
     public RightOnset[] Onsets(RagCandidate[] chosen)
     {
-        var onsets = new List<RightOnset>();
-        for (var i = 0; i < _cells.Length; i++)
+        var all = Struck(_lattice, _cells, [.. chosen.Select(c => (RagCandidate?)c)]);
+        if (_lattice.Bars.All(b => b.Held?.Right is null))
         {
-            var (cell, candidate) = (_cells[i], chosen[i]);
-            var isHeld = IsHeld(cell.Bar);
-            for (var n = 0; n < cell.Notes; n++)
-            {
-                var index = cell.FirstNote + n;
-                var place = n < 16 ? candidate.Placing >> (2 * n) & 3 : 0;
-                var tick =
-                    _lattice.Notes[index].Start
-                    + (
-                        place == 1 ? -Unit
-                        : place == 2 ? Unit
-                        : 0
-                    );
-                var isGiven =
-                    isHeld && (tick < cell.Start && !candidate.InEarly || tick >= cell.End && !candidate.OutLate);
-                if (!isGiven && !_leftOut.Contains(index) && !IsHeld(_lattice.BarAt(tick)))
-                {
-                    onsets.Add(new RightOnset(tick, index));
-                }
-            }
-            for (var unit = 0; unit < cell.Units && !isHeld; unit++)
-            {
-                if ((candidate.Fill >> (cell.Units - 1 - unit) & 1) == 1)
-                {
-                    onsets.Add(new RightOnset(cell.Start + unit * Unit, -1));
-                }
-            }
+            return [.. all.OrderBy(o => o.Tick)];
         }
-        var struck = onsets.Select(o => o.Tune).ToHashSet();
+        var given = Given(chosen);
+        var onsets = all.Where(o =>
+                !IsHeld(_lattice.BarAt(o.Tick)) && !_leftOut.Contains(o.Tune) && !given.Contains(o.Tune)
+            )
+            .ToList();
+        var struck = onsets.Where(o => !o.IsFiller).Select(o => o.Tune).ToHashSet();
         foreach (var onset in _lattice.Bars.SelectMany(b => b.Held?.Right ?? []))
         {
             onsets.Add(new RightOnset(onset.Tick, onset.Tune >= 0 && struck.Add(onset.Tune) ? onset.Tune : -1));
         }
         return [.. onsets.OrderBy(o => o.Tick)];
+    }
+
+    // Notes that belong to a neighbour of a held bar which could not strike them.
+    private HashSet<int> Given(RagCandidate[] chosen)
+    {
+        var given = new HashSet<int>();
+        for (var i = 0; i < _cells.Length; i++)
+        {
+            var (cell, candidate) = (_cells[i], chosen[i]);
+            for (var n = 0; IsHeld(cell.Bar) && n < Math.Min(cell.Notes, 16); n++)
+            {
+                var (index, place) = (cell.FirstNote + n, candidate.Placing >> (2 * n) & 3);
+                var start = _lattice.Notes[index].Start;
+                if (
+                    place == 1 && start - Unit < cell.Start && !candidate.InEarly
+                    || place == 2 && start + Unit >= cell.End && !candidate.OutLate
+                )
+                {
+                    given.Add(index);
+                }
+            }
+        }
+        return given;
     }
 
     private bool IsHeld(int bar) => _lattice.Bars[bar].Held?.Right is not null;

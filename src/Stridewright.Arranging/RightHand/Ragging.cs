@@ -148,6 +148,20 @@ internal static class Ragging
         return brief.RightLevel < FullLevel ? middle > most : others + Math.Max(0, middle - most) > most;
     }
 
+    /// <summary>The search of this level alone, at what was settled, to be looked into.</summary>
+    public static OpenSearch<RagCandidate> Open(
+        Lattice lattice,
+        Brief brief,
+        RagWeights weights,
+        RagCell[] cells,
+        Ragged found
+    )
+    {
+        var rules = new RagRules(lattice, brief, weights, found.Extra, [], found.Fuller);
+        var lister = new RagCandidates(lattice, cells, rules);
+        return new(c => Solve(lattice, cells, rules, c), lister.Of);
+    }
+
     /// <summary>Displaced notes of the tune.</summary>
     public static (int Early, int Late) Displaced(Lattice lattice, Ragged ragged)
     {

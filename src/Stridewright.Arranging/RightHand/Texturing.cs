@@ -80,6 +80,19 @@ internal sealed class Texturing
         CancellationToken cancellation
     ) => new Texturing(stage, line, homes, strainPrice, thin).Solve(cancellation);
 
+    /// <summary>The search, to be looked into: its choices are the keys under the top one.</summary>
+    public static OpenSearch<ValueList<Pitch>> Open(
+        Stage stage,
+        RightLine line,
+        HomePositions homes,
+        long strainPrice,
+        IReadOnlySet<int> thin
+    )
+    {
+        var texturing = new Texturing(stage, line, homes, strainPrice, thin);
+        return new(c => texturing.Solve(c), i => [.. texturing.Shapes(i).Select(s => s.Below)]);
+    }
+
     private RightLine Solve(CancellationToken cancellation)
     {
         if (_notes.Length == 0)
