@@ -13,6 +13,9 @@ internal static class CorpusRun
 {
     private const int Batch = 40;
     private static readonly ConcurrentDictionary<string, (int Times, string Example)> Failed = new();
+    private static readonly ConcurrentBag<double> ChorusesKept = [];
+    private static readonly ConcurrentBag<(int Level, double Share)> ChorusesDiffer = [];
+    private static readonly ConcurrentBag<(int Level, double Share)> EitherDiffers = [];
 
     public static int Run(IReadOnlyList<CorpusTune> tunes, string[] args)
     {
@@ -24,6 +27,18 @@ internal static class CorpusRun
         int[] spans = Numbers(Option("--spans", "185,205,230"));
         var every = int.Parse(Option("--every", "1"), CultureInfo.InvariantCulture);
         var feel = Option("--feel", "") is { Length: > 0 } word ? Enum.Parse<Feel>(word, true) : (Feel?)null;
+        var form = Option("--form", "") is { Length: > 0 } line ? FormLine.Read(line, out _) : null;
+        double? seconds = Option("--seconds", "") is { Length: > 0 } text
+            ? double.Parse(text, CultureInfo.InvariantCulture)
+            : null;
+        var wanted = new Brief
+        {
+            Feel = feel,
+            Form = form,
+            Seconds = seconds,
+        };
+        // The melodies are the tunes as they stand: a form plays them otherwise.
+        string? Key(CorpusTune tune) => form is null && seconds is null ? tune.Melody : null;
         Directory.CreateDirectory(folder);
         var jobs = (
             from t in tunes.Where((_, i) => i % every == 0)
@@ -37,7 +52,7 @@ internal static class CorpusRun
             0,
             jobs.Count,
             new ParallelOptions { MaxDegreeOfParallelism = 2 },
-            i => set[i] = Set(jobs[i], folder, feel)
+            i => set[i] = Set(jobs[i], folder, wanted)
         );
         Console.WriteLine($"{jobs.Count} settings in {clock.Elapsed.TotalSeconds:0.0} s");
         foreach (var i in Enumerable.Range(0, jobs.Count).Where(i => set[i].Refusal is not null))
@@ -52,10 +67,30 @@ internal static class CorpusRun
                 $"refused {set.Count(s => s.Refusal is not null)} of {jobs.Count}; tune notes kept {(double)set.Sum(s => s.Kept) / Math.Max(1, notes):0.0000}"
             )
         );
+        if (!ChorusesKept.IsEmpty)
+        {
+            Console.WriteLine(
+                FormattableString.Invariant(
+                    $"choruses: {ChorusesKept.Count}, of the tune kept at least {ChorusesKept.Min():0.000}, under 0.98 in {ChorusesKept.Count(k => k < 0.98)}"
+                )
+            );
+            var differing = ChorusesDiffer.Select(d => (d.Level, Hand: "right hand", d.Share));
+            differing = differing.Concat(EitherDiffers.Select(d => (d.Level, Hand: "either hand", d.Share)));
+            foreach (var level in differing.GroupBy(d => (d.Hand, d.Level), d => d.Share).OrderBy(g => g.Key))
+            {
+                var shares = level.Order().ToList();
+                var cut = new[] { 0, 0.05, 0.25, 0.5 }.Select(q => shares[(int)(q * shares.Count)]);
+                Console.WriteLine(
+                    FormattableString.Invariant(
+                        $"  {level.Key.Hand}, level {level.Key.Level}: {shares.Count} come again, differing by {string.Join(" / ", cut.Select(c => c.ToString("0.00", CultureInfo.InvariantCulture)))} (least, 5, 25, 50 %)"
+                    )
+                );
+            }
+        }
         var groups = Enumerable
             .Range(0, jobs.Count)
             .Where(i => set[i].Path is not null)
-            .GroupBy(i => (jobs[i].Span, HasKey: jobs[i].Tune.Melody is not null))
+            .GroupBy(i => (jobs[i].Span, HasKey: Key(jobs[i].Tune) is not null))
             .SelectMany(g => g.Chunk(Batch).Select(c => (g.Key.Span, Items: c.ToArray())))
             .ToList();
         var failures = 0;
@@ -69,7 +104,7 @@ internal static class CorpusRun
                 using var report = Audit(
                     shared,
                     group.Span,
-                    [.. group.Items.Select(i => (set[i].Path!, jobs[i].Tune.Melody))]
+                    [.. group.Items.Select(i => (set[i].Path!, Key(jobs[i].Tune)))]
                 );
                 lock (gate)
                 {
@@ -95,15 +130,14 @@ internal static class CorpusRun
     private static (string?, string?, int, int) Set(
         (CorpusTune Tune, int Level, int Span) job,
         string folder,
-        Feel? feel
+        Brief wanted
     )
     {
-        var brief = new Brief
+        var brief = wanted with
         {
             LeftLevel = job.Level,
             RightLevel = job.Level,
             Hands = new PlayerHands { SpanMm = job.Span },
-            Feel = feel,
         };
         try
         {
@@ -115,6 +149,15 @@ internal static class CorpusRun
             var path = Path.Combine(folder, $"{job.Tune.Name}.l{job.Level}.s{job.Span}.musicxml");
             using var stream = File.Create(path);
             MusicXmlWriter.Write(arrangement.Score, stream);
+            foreach (var chorus in arrangement.Choruses)
+            {
+                ChorusesKept.Add((double)chorus.Kept / Math.Max(1, chorus.Notes));
+                if (chorus is { RightDiffers: { } inRight, LeftDiffers: { } inLeft })
+                {
+                    ChorusesDiffer.Add((job.Level, inRight));
+                    EitherDiffers.Add((job.Level, Math.Max(inRight, inLeft)));
+                }
+            }
             return (path, null, arrangement.Tune.Notes, arrangement.Tune.Kept);
         }
         catch (Exception e) when (e is not OutOfMemoryException)

@@ -9,10 +9,13 @@ internal sealed class PageFitting(ITools tools, Paper paper)
 {
     private const int Tries = 6;
 
+    /// <summary>Bars that a page holds or somewhat more, to begin with: engraving far too long a piece takes its time.</summary>
+    private const int BarsAPage = 36;
+
     /// <summary>The longest setting found that takes at most so many pages.</summary>
     public ArrangeResult Arrange(Tune tune, Brief brief, int pages, CancellationToken cancellation)
     {
-        var result = tools.Arrange(tune, brief with { Form = brief.Form ?? FormLine.Usual }, cancellation);
+        var result = WithAtMost(BarsAPage * pages);
         ArrangeResult? best = null;
         var (fits, tooMany, leastPages) = (0, int.MaxValue, int.MaxValue);
         for (var attempt = 0; result.Arrangement is { } arrangement; attempt++)
@@ -39,15 +42,7 @@ internal sealed class PageFitting(ITools tools, Paper paper)
             {
                 break;
             }
-            result = tools.Arrange(
-                tune,
-                brief with
-                {
-                    Form = brief.Form ?? FormLine.Usual,
-                    MostBars = next,
-                },
-                cancellation
-            );
+            result = WithAtMost(next);
             if (result.Arrangement is { } same && same.Score.Bars.Count == bars)
             {
                 break;
@@ -55,6 +50,9 @@ internal sealed class PageFitting(ITools tools, Paper paper)
         }
         return best
             ?? (leastPages == int.MaxValue ? result : Refused(WorkbenchMessages.NoRoomOnPages(pages, leastPages)));
+
+        ArrangeResult WithAtMost(int bars) =>
+            tools.Arrange(tune, brief with { Form = brief.Form ?? FormLine.Usual, MostBars = bars }, cancellation);
     }
 
     private static ArrangeResult Refused(string why) =>

@@ -52,12 +52,12 @@ internal sealed record Dressing(int Level, double Raggedness, Feel Feel, Strains
             : part.Kind == PartKind.Trio ? Trio(part, time)
             : (time % 4) switch
             {
-                0 when isRefrain => As(part, "f", 1, 0),
-                0 => As(part, Level < WithTexture ? "mp" : "mf", 0.8, Level < WithTexture ? 0 : -1),
+                0 when isRefrain => As(part, "f", Ragged(1), 0),
+                0 => As(part, Level < WithTexture ? "mp" : "mf", Ragged(0), -1),
                 1 => Second(part),
                 2 when Level >= StopTimeFrom => StopTime(part),
-                2 => As(part, "mf", 1.2, 0),
-                _ => As(part, "p", 1, -1, RightManner.Sixths),
+                2 => As(part, "mf", Ragged(1), 0),
+                _ => As(part, "p", Ragged(1), -1, RightManner.Sixths),
             };
         return dressed with
         {
@@ -66,32 +66,45 @@ internal sealed record Dressing(int Level, double Raggedness, Feel Feel, Strains
         };
     }
 
-    private FormPart Second(FormPart part) =>
-        As(part, "f", 1.3, Level < WithTexture ? 0 : 1) with
-        {
-            Breaks = Level >= WithOctaves,
-        };
+    private FormPart Second(FormPart part) => As(part, "f", Ragged(2), 1) with { Breaks = Level >= WithOctaves };
 
     private FormPart StopTime(FormPart part)
     {
-        var stopped = As(part, "mp", 1.3, 0);
+        var stopped = As(part, "mp", Ragged(Level < WithTexture ? 1 : 2), 0);
         return stopped with { Treatment = stopped.Treatment with { Left = LeftManner.StopTime } };
     }
 
     private FormPart Trio(FormPart part, int time) =>
-        time % 2 == 0 ? As(part, "p", 0.8, Level < WithTexture ? 0 : -1, RightManner.Sixths) : Second(part);
+        time % 2 == 0 ? As(part, "p", Ragged(0), -1, RightManner.Sixths) : Second(part);
 
     private FormPart Last(FormPart part)
     {
         var last = As(
             part,
             Level < WithTexture ? "f" : "ff",
-            1.2,
-            Level < WithTexture ? 0 : 1,
+            Ragged(2),
+            1,
             Level > WithOctaves ? RightManner.Octaves : RightManner.Ragged
         );
-        return last with { Treatment = last.Treatment with { Lift = CanLift(part) ? 1 : 0 } };
+        var canLift = CanLift(part);
+        return last with
+        {
+            Treatment = last.Treatment with
+            {
+                Lift = canLift ? 1 : 0,
+                // What the first levels cannot vary in the right hand they vary in the left.
+                Left = !canLift && Level < StopTimeFrom ? LeftManner.StopTime : LeftManner.Stride,
+            },
+        };
     }
+
+    // Against the brief's: plain at first and ragged then where the level has little else to vary.
+    private double Ragged(int step) =>
+        Level switch
+        {
+            <= 3 => (ReadOnlySpan<double>)[0, 1, 2] is var s ? s[step] : 1,
+            _ => (ReadOnlySpan<double>)[0.8, 1, 1.3] is var s ? s[step] : 1,
+        };
 
     // A trio lies a fourth higher already.
     private bool CanLift(FormPart part) => Forming.CanLift(Strains.Once(part), 1) && part.Kind != PartKind.Trio;
@@ -110,7 +123,7 @@ internal sealed record Dressing(int Level, double Raggedness, Feel Feel, Strains
             {
                 Dynamic = dynamic,
                 Raggedness = ragged == 1 ? null : Math.Clamp(Math.Round(Raggedness * ragged, 2), 0, 1),
-                Fullness = fullness,
+                Fullness = Level < WithTexture ? 0 : fullness,
                 Right = right,
             },
         };

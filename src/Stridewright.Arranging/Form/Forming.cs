@@ -47,6 +47,11 @@ internal sealed class Forming
             }
         }
         var bars = forming._bars;
+        if (!PickUps.Is(bars))
+        {
+            // Nothing before the first bar is to be made up for in the last.
+            bars[^1] = PickUps.Filled(bars[^1]);
+        }
         bars[^1] = bars[^1] with { Marks = bars[^1].Marks with { FinalBarAfter = true } };
         return new Piece(tune with { Bars = bars.ToValueList() }, forming._treatments.ToValueList())
         {

@@ -24,19 +24,19 @@ internal static class Turnarounds
 
     private static List<TuneBar>? Turned(List<TuneBar> bars, int count)
     {
-        var first = bars[^count];
-        var harmonies = Harmonies(first.Key);
-        var each = first.Metre.BarLength * count / Steps;
-        var turned = bars.TakeLast(count)
-            .Select((bar, b) => Turned(bar, each, harmonies.AsSpan(b * Steps / count)))
-            .ToList();
-        var arrived = first.Chords.TakeWhile(c => c.At < each).ToList();
-        return
-            arrived.TrueForAll(c => c.Chord.Root == first.Key.Tonic)
-            && bars.TakeLast(count).All(b => b.Length == first.Metre.BarLength)
-            && turned.TrueForAll(b => b is not null)
-            ? [.. bars.SkipLast(count), .. turned.OfType<TuneBar>()]
-            : null;
+        var last = bars[^count..];
+        var (key, full) = (last[0].Key, last[0].Metre.BarLength);
+        var each = full * count / Steps;
+        if (
+            !last.TrueForAll(b => b.Length == full && b.Metre.BarLength == full)
+            || last[0].Chords.Any(c => c.At < each && c.Chord.Root != key.Tonic)
+        )
+        {
+            return null;
+        }
+        var harmonies = Harmonies(key);
+        var turned = last.Select((bar, b) => Turned(bar, each, harmonies.AsSpan(b * Steps / count))).ToList();
+        return turned.TrueForAll(b => b is not null) ? [.. bars.SkipLast(count), .. turned.OfType<TuneBar>()] : null;
     }
 
     // Null where a note does not belong.

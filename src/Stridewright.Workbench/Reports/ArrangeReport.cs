@@ -159,5 +159,14 @@ public sealed record HardBar(string Bar, double Effort);
 /// <param name="Bar">Printed number of its first bar.</param>
 /// <param name="Notes">Notes of the tune in it.</param>
 /// <param name="Kept">Of these, on top near their place.</param>
-/// <param name="Differs">Share of right-hand strokes that differ from when it was heard before; null: it was not.</param>
-public sealed record ChorusReport(string Part, string Bar, int Notes, int Kept, double? Differs);
+/// <param name="RightDiffers">Share of the right hand's strokes that differ from when it was heard before; null: it was
+/// not.</param>
+/// <param name="LeftDiffers">The same of the left hand's.</param>
+public sealed record ChorusReport(
+    string Part,
+    string Bar,
+    int Notes,
+    int Kept,
+    double? RightDiffers,
+    double? LeftDiffers
+);

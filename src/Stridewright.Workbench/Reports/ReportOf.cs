@@ -39,7 +39,7 @@ internal static class ReportOf
             },
             Form = arrangement.Brief.Form?.ToString(),
             Choruses = arrangement
-                .Choruses.Select(c => new ChorusReport(c.Part, c.Bar, c.Notes, c.Kept, c.Differs))
+                .Choruses.Select(c => new ChorusReport(c.Part, c.Bar, c.Notes, c.Kept, c.RightDiffers, c.LeftDiffers))
                 .ToValueList(),
             Effort = Effort(verdict.Effort),
             HardestBars = hardest,
