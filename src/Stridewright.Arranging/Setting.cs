@@ -54,7 +54,9 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             if (verdict.IsPlayable)
             {
                 score = plan.Sung is null ? score : TuneAbove.Show(score, plan);
-                return new ArrangeResult(Finished(plan, ragged, score, verdict, wanted, tempo, unit), null);
+                var finished = Finished(plan, ragged, score, verdict, wanted, tempo, unit);
+                var sketch = brief.Sketch && _hasNotes ? SketchBuilder.Build(plan, left, sign, IsWordy) : null;
+                return new ArrangeResult(finished with { Sketch = sketch }, null);
             }
             if (attempt >= Attempts || !Relax(verdict, ref tempo, wanted))
             {
@@ -190,6 +192,8 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             Notes = _notes.ToValueList(),
         };
     }
+
+    private bool IsWordy => brief.Lyrics || brief.Singer is not null;
 
     private static bool IsOwn(LatticeBar bar) => !bar.Treatment.IsAdded && Omissions.Plays(bar);
 
