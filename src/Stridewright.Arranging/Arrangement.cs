@@ -39,6 +39,9 @@ public sealed record Arrangement
     /// alone.</summary>
     public ValueList<ChorusKept> Choruses { get; init; } = [];
 
+    /// <summary>Tune, chords and bass line of the same setting; null: not asked for, or there is no tune.</summary>
+    public Score? Sketch { get; init; }
+
     /// <summary>What was changed in the tune's harmony.</summary>
     public ValueList<HarmonyChange> HarmonyChanges { get; init; } = [];
 

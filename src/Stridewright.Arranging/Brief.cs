@@ -70,6 +70,9 @@ public sealed record Brief
     /// School of Ragtime, 1908); the words go there where the left hand is written alone.</summary>
     public bool ShowPlain { get; init; }
 
+    /// <summary>A sketch is made beside the setting: tune, chords and bass line.</summary>
+    public bool Sketch { get; init; }
+
     /// <summary>Who sings the tune, to be accompanied; null: the right hand plays it.</summary>
     public Singer? Singer { get; init; }
 

@@ -85,7 +85,9 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
                 score = plan.Sung is null ? score : TuneAbove.Show(score, plan);
                 Tell(plan.Lattice, lattice, right, left);
                 var solution = new Solution(plan, stage, ragged, homes, right, left, _settled);
-                return new ArrangeResult(Finished(solution, score, verdict, wanted, tempo, unit), null);
+                var finished = Finished(solution, score, verdict, wanted, tempo, unit);
+                var sketch = brief.Sketch && _hasNotes ? SketchBuilder.Build(plan, left, sign, IsWordy) : null;
+                return new ArrangeResult(finished with { Sketch = sketch }, null);
             }
             if (attempt < Attempts && Refused.Without(lattice, verdict) is { } easier)
             {
@@ -293,6 +295,8 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             Solution = solution,
         };
     }
+
+    private bool IsWordy => brief.Lyrics || brief.Singer is not null;
 
     // The tune's own notes, not those that a form has added.
     private static TuneKept Kept(Lattice lattice, RightLine right, LeftLine left)

@@ -69,6 +69,7 @@ internal sealed class ArrangeCommand
     private readonly Option<int?> _seed = Options.Whole("--seed", CliMessages.SeedHelp, "NUMBER");
     private readonly Option<bool> _replace = Options.Flag("--replace", CliMessages.ReplaceHelp);
 
+    private readonly Option<bool> _sketch = Options.Flag("--sketch", CliMessages.SketchHelp);
     private readonly Option<string?> _range = Options.Text("--range", CliMessages.RangeHelp, "LOW-HIGH");
     private readonly bool _accompanies;
 
@@ -116,6 +117,7 @@ internal sealed class ArrangeCommand
             _noOctaves,
             _lyrics,
             _plain,
+            _sketch,
             _showPlain,
             _paper,
             _format,
@@ -182,6 +184,7 @@ internal sealed class ArrangeCommand
             Paper = parsed.GetValue(_paper) is { } paper ? Choices.Paper(paper)!.Value : Paper.A4,
             Levels = parsed.GetValue(_levels),
             Plain = parsed.GetValue(_plain),
+            Sketch = parsed.GetValue(_sketch),
             Replace = parsed.GetValue(_replace),
             Part = parsed.GetValue(_part),
             Pages = parsed.GetValue(_pages),

@@ -135,6 +135,8 @@ internal static class CliMessages
         + "--lyrics its words too)";
     public const string PlainHelp =
         "Write the plain tune too, back on the beat, as a lead sheet NAME.plain in the same formats";
+    public const string SketchHelp =
+        "Write a one-page sketch too, NAME.sketch in the same formats: the plain tune, chord symbols and the bass line";
     public const string PaperHelp = "Paper of the engraved score [default: a4]";
     public const string Papers = "a4|letter";
     public const string FormatHelp =

@@ -31,7 +31,7 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
     public ArrangeReport Run(CancellationToken cancellation)
     {
         var reader = new BriefReader(tools);
-        var brief = reader.Read(request.Wishes);
+        var brief = reader.Read(request.Wishes) with { Sketch = request.Sketch };
         var faults = reader.Faults.Concat(Contradictions()).ToValueList();
         if (faults.Count > 0)
         {
@@ -384,6 +384,24 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
             );
             contents = sheet is null ? null : contents.Concat(sheet);
         }
+        var remarks = job.Remarks;
+        if (contents is not null && arrangement.Sketch is { } sketch)
+        {
+            var page = Outputs(
+                _names.Take(name + ".sketch"),
+                tools.ToMusicXml(sketch),
+                () => tools.ToMidi(sketch),
+                cancellation,
+                out var sketched,
+                out problem,
+                onOnePage: true
+            );
+            contents = page is null ? null : contents.Concat(page);
+            if (sketched is { Svg.Count: > 1 and var count })
+            {
+                remarks = [.. remarks, new Remark("note", "", WorkbenchMessages.SketchTooLong(count))];
+            }
+        }
         if (contents is null || outputs.TryWrite(contents, cancellation, out problem) is not { } files)
         {
             Fail(job, "", problem);
@@ -391,8 +409,8 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
         }
         var renamed =
             name == job.WantedName
-                ? job.Remarks
-                : [new Remark("note", "", WorkbenchMessages.NameTaken(job.WantedName, name)), .. job.Remarks];
+                ? remarks
+                : [new Remark("note", "", WorkbenchMessages.NameTaken(job.WantedName, name)), .. remarks];
         _written.Add(
             new WrittenTune
             {
@@ -415,7 +433,8 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
         Func<byte[]> midi,
         CancellationToken cancellation,
         out EngravedPages? pages,
-        out string problem
+        out string problem,
+        bool onOnePage = false
     )
     {
         pages = null;
@@ -424,7 +443,7 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
         {
             return Files(name, musicXml, midi, null);
         }
-        var engraving = tools.Engrave(musicXml, request.Paper, cancellation);
+        var engraving = tools.Engrave(musicXml, request.Paper, onOnePage, cancellation);
         if (engraving.Value is { } engraved)
         {
             pages = engraved;

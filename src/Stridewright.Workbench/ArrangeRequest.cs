@@ -60,6 +60,9 @@ public sealed record ArrangeRequest
     /// <summary>The plain tune is written beside each arrangement, as NAME.plain in the same formats.</summary>
     public bool Plain { get; init; }
 
+    /// <summary>A one-page sketch of each arrangement is written beside it, as NAME.sketch in the same formats.</summary>
+    public bool Sketch { get; init; }
+
     /// <summary>Existing outputs of other content may be replaced.</summary>
     public bool Replace { get; init; }
 

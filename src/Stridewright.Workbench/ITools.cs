@@ -54,7 +54,8 @@ internal interface ITools : IDisposable
     byte[] ToMidi(Tune tune);
 
     /// <summary>Lays the MusicXML of <c>ToMusicXml</c> out on pages.</summary>
-    Reading<EngravedPages> Engrave(byte[] musicXml, Paper paper, CancellationToken cancellation);
+    /// <param name="onOnePage">In the largest print that still fits one page, if there is one.</param>
+    Reading<EngravedPages> Engrave(byte[] musicXml, Paper paper, bool onOnePage, CancellationToken cancellation);
 
     /// <summary>One PDF of the pages of several engraved scores.</summary>
     byte[] ToBooklet(string title, IEnumerable<EngravedPages> scores, Paper paper);

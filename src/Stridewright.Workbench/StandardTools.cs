@@ -19,6 +19,10 @@ namespace Stridewright.Workbench;
 internal sealed class StandardTools : ITools
 {
     private const int HardBars = 3;
+
+    // Staff heights in millimetres, down to the smallest that is read at a piano without trouble (common practice: 5 mm is
+    // small print).
+    private static readonly double[] SmallerPrint = [6, 5.5, 5];
     private Engraver? _engraver;
 
     public Reading<ValueList<Tune>> ReadAbc(Stream stream, string? part)
@@ -71,16 +75,22 @@ internal sealed class StandardTools : ITools
 
     public byte[] ToMidi(Tune tune) => ToMidi(LeadSheet.Of(tune));
 
-    public Reading<EngravedPages> Engrave(byte[] musicXml, Paper paper, CancellationToken cancellation)
+    public Reading<EngravedPages> Engrave(byte[] musicXml, Paper paper, bool onOnePage, CancellationToken cancellation)
     {
         if (!Engraver.IsSupported)
         {
             return new(null, [new(Severity.Error, Place.Whole, Engraver.UnsupportedMessage)]);
         }
         _engraver ??= Engraver.Create();
-        var setup = Setup(paper);
-        using var source = new MemoryStream(musicXml);
-        var engraved = _engraver.Engrave(source, setup, cancellation);
+        var engraved = Engrave(_engraver, musicXml, Setup(paper), cancellation);
+        foreach (var height in onOnePage ? SmallerPrint : [])
+        {
+            if (engraved.Value is { Pages.Count: > 1 })
+            {
+                var smaller = Engrave(_engraver, musicXml, Setup(paper) with { StaffHeight = height }, cancellation);
+                engraved = smaller.Value is { Pages.Count: 1 } ? smaller : engraved;
+            }
+        }
         return new(
             engraved.Value is { } score
                 ? new(
@@ -97,6 +107,17 @@ internal sealed class StandardTools : ITools
     {
         var pages = scores.SelectMany(s => s.Svg).Select(Encoding.UTF8.GetString).ToValueList();
         return Bytes(stream => PdfWriter.Write(new EngravedScore(Setup(paper), title, pages, []), stream));
+    }
+
+    private static Reading<EngravedScore> Engrave(
+        Engraver engraver,
+        byte[] musicXml,
+        PageSetup setup,
+        CancellationToken cancellation
+    )
+    {
+        using var source = new MemoryStream(musicXml);
+        return engraver.Engrave(source, setup, cancellation);
     }
 
     private static PageSetup Setup(Paper paper) =>

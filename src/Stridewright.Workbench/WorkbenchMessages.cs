@@ -77,6 +77,11 @@ internal static class WorkbenchMessages
     public static string MoreFaults(int count) =>
         string.Create(CultureInfo.InvariantCulture, $"and {count} more faults of this file: mend the first ones");
 
+    public static string SketchTooLong(int pages) =>
+        FormattableString.Invariant(
+            $"the sketch takes {pages} pages: a tune of up to 32 bars fits one; leave the form out, or take it as pages"
+        );
+
     public static string NotEngraved(string reason) =>
         $"it could not be engraved ({reason}): leave pdf, svg and png out of --format";
 

@@ -155,7 +155,7 @@ internal sealed class FakeTools : ITools
 
     public ValueList<HardBar> HardestBars(Verdict verdict) => [new HardBar("3", verdict.Effort.Overall)];
 
-    public Reading<EngravedPages> Engrave(byte[] musicXml, Paper paper, CancellationToken cancellation)
+    public Reading<EngravedPages> Engrave(byte[] musicXml, Paper paper, bool onOnePage, CancellationToken cancellation)
     {
         Calls.Add("engrave");
         return EngravingFault is { } fault
