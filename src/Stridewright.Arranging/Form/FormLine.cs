@@ -45,6 +45,9 @@ public sealed record FormLine(ValueList<FormPart> Parts)
     /// <summary>Most parts of a line.</summary>
     public const int MostParts = 64;
 
+    private const string High = "high",
+        WithBreaks = "breaks";
+
     private static readonly string[] Dynamics = ["pp", "p", "mp", "mf", "f", "ff"];
 
     /// <summary>Reads a line. Null with a fault that names the place, counted in characters from 1.</summary>
@@ -92,6 +95,42 @@ public sealed record FormLine(ValueList<FormPart> Parts)
         return fault is null ? new FormLine(parts.ToValueList()) : null;
     }
 
+    /// <summary>The line as it is read, with single spaces between its parts.</summary>
+    public override string ToString() => string.Join(' ', Parts.Select(Text));
+
+    private static string Text(FormPart part)
+    {
+        var name = part.Kind switch
+        {
+            PartKind.Strain => part.Letter.ToString(),
+            PartKind.Trio => $"trio:{part.Letter}",
+            _ => Words.Of(part.Kind),
+        };
+        var usual = Treatment.Usual;
+        var manners = new List<string>();
+        if (part.Treatment.Left != usual.Left)
+        {
+            manners.Add(Manners.Left.WordOf(part.Treatment.Left));
+        }
+        if (part.Treatment.Right != usual.Right)
+        {
+            manners.Add(Manners.Right.WordOf(part.Treatment.Right));
+        }
+        if (part.Treatment.Dynamic is { } dynamic)
+        {
+            manners.Add(dynamic);
+        }
+        if (part.Treatment.Lift > 0)
+        {
+            manners.Add(High);
+        }
+        if (part.Breaks)
+        {
+            manners.Add(WithBreaks);
+        }
+        return manners.Count == 0 ? name : $"{name}({string.Join(',', manners)})";
+    }
+
     private static FormPart? Part(string name, int place) =>
         name switch
         {
@@ -124,11 +163,11 @@ public sealed record FormLine(ValueList<FormPart> Parts)
             {
                 part = part with { Treatment = treatment with { Dynamic = word } };
             }
-            else if (word == "high")
+            else if (word == High)
             {
                 part = part with { Treatment = treatment with { Lift = 1 } };
             }
-            else if (word == "breaks")
+            else if (word == WithBreaks)
             {
                 part = part with { Breaks = true };
             }
