@@ -65,6 +65,7 @@ internal sealed class ArrangeCommand
     );
     private readonly Option<bool> _json = Options.Flag("--json", CliMessages.JsonHelp);
     private readonly Option<int?> _seed = Options.Whole("--seed", CliMessages.SeedHelp, "NUMBER");
+    private readonly Option<string?> _save = Options.Text("--save", CliMessages.SaveHelp, "FILE");
     private readonly Option<bool> _replace = Options.Flag("--replace", CliMessages.ReplaceHelp);
 
     private readonly Option<string?> _range = Options.Text("--range", CliMessages.RangeHelp, "LOW-HIGH");
@@ -117,6 +118,7 @@ internal sealed class ArrangeCommand
             _format,
             _json,
             _seed,
+            _save,
             _replace,
         };
         Command.Validators.Add(result =>
@@ -179,6 +181,7 @@ internal sealed class ArrangeCommand
             Levels = parsed.GetValue(_levels),
             Plain = parsed.GetValue(_plain),
             Replace = parsed.GetValue(_replace),
+            Save = parsed.GetValue(_save),
             Part = parsed.GetValue(_part),
             Wishes = new Wishes
             {

@@ -70,6 +70,9 @@ public sealed record ArrangeRequest
     /// <summary>Levels at which each tune is set, for both hands; null: the one of the wishes.</summary>
     public LevelRange? Levels { get; init; }
 
+    /// <summary>Arrangement file to be written with the one tune of the run and the brief; null: none.</summary>
+    public string? Save { get; init; }
+
     public Wishes Wishes { get; init; } = new();
 }
 

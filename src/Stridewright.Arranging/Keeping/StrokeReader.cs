@@ -67,7 +67,16 @@ internal sealed partial class StrokeReader(TextLine line, TextFaults faults)
             }
         }
         var name = role.Groups["role"].Value;
-        return new KeptStroke(at, length, keys.Order().ToValueList(), name, rolled, graces!.ToValueList(), voice, tune - 1);
+        return new KeptStroke(
+            at,
+            length,
+            keys.Order().ToValueList(),
+            name,
+            rolled,
+            graces!.ToValueList(),
+            voice,
+            tune - 1
+        );
     }
 
     private TextLine Next()

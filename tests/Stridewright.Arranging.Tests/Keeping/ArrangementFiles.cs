@@ -95,7 +95,7 @@ internal static class ArrangementFiles
             Singer =
                 singer.Item1 == 0 ? null
                 : singer.Item1 == 1 ? new Singer()
-                : new Singer(new VocalRange(Key(singer.Item2), Key(singer.Item2 + singer.Item3))),
+                : new Singer(new VocalRange(SungAt(singer.Item2), SungAt(singer.Item2 + singer.Item3))),
             Harmony = new HarmonyWish { Richness = harmony.Item1, Without = harmony.Item2.ToValueList() },
             LeftManners = manners.Item1.ToValueList(),
             RightManners = manners.Item2.ToValueList(),
@@ -116,7 +116,7 @@ internal static class ArrangementFiles
             "X:1\nT:Lamps\nK:C\nCDEF|\n"
         );
 
-    private static Pitch Key(int midi) => Pitch.At(midi, default(Key).Spell(midi));
+    private static Pitch SungAt(int midi) => Pitch.At(midi, default(Key).Spell(midi));
 
     private static string FormPart(int part, char letter, int manner)
     {
