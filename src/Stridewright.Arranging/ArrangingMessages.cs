@@ -8,7 +8,7 @@ namespace Stridewright.Arranging;
 internal static class ArrangingMessages
 {
     public static string FeelDoesNotFit(Feel feel, Metre metre) =>
-        $"a tune in {metre} cannot be set as {Word(feel)}; leave the feel out, or choose {Suggestion(metre)}";
+        $"a tune in {metre} cannot be set as {Words.Of(feel)}; leave the feel out, or choose {Suggestion(metre)}";
 
     public static string NoNotes => "the tune has neither notes nor chords to set";
 
@@ -101,15 +101,6 @@ internal static class ArrangingMessages
             $"the tune has {notes} notes and lasts {wholes:0} whole notes; at most {mostNotes} notes in {mostWholes} whole notes can be set"
         );
 
-    private static string Word(Feel feel) =>
-        feel switch
-        {
-            Feel.Classic => "classic",
-            Feel.Stride => "stride",
-            Feel.Waltz => "waltz",
-            _ => "six-eight",
-        };
-
     private static string Suggestion(Metre metre) =>
-        Feels.IsDuple(metre) ? "classic or stride" : Word(Feels.For(metre));
+        Feels.IsDuple(metre) ? "classic or stride" : Words.Of(Feels.For(metre));
 }

@@ -25,6 +25,13 @@ public sealed record Brief
     public const int LowestLevel = 1,
         HighestLevel = 6;
 
+    /// <summary>Tempi beyond these are typing errors: a beat of six seconds, or one of an eighth of a second.</summary>
+    public const double SlowestBeats = 10,
+        FastestBeats = 480;
+
+    /// <summary>Signatures are written with up to seven accidentals; so are tonics.</summary>
+    public const int FurthestTonic = 7;
+
     public Feel? Feel { get; init; }
 
     /// <summary>1 to 6.</summary>

@@ -67,6 +67,7 @@ internal sealed class ArrangeCommand
     );
     private readonly Option<bool> _json = Options.Flag("--json", CliMessages.JsonHelp);
     private readonly Option<int?> _seed = Options.Whole("--seed", CliMessages.SeedHelp, "NUMBER");
+    private readonly Option<string?> _save = Options.Text("--save", CliMessages.SaveHelp, "FILE");
     private readonly Option<bool> _replace = Options.Flag("--replace", CliMessages.ReplaceHelp);
 
     private readonly Option<bool> _sketch = Options.Flag("--sketch", CliMessages.SketchHelp);
@@ -123,6 +124,7 @@ internal sealed class ArrangeCommand
             _format,
             _json,
             _seed,
+            _save,
             _replace,
         };
         Command.Validators.Add(result =>
@@ -186,6 +188,7 @@ internal sealed class ArrangeCommand
             Plain = parsed.GetValue(_plain),
             Sketch = parsed.GetValue(_sketch),
             Replace = parsed.GetValue(_replace),
+            Save = parsed.GetValue(_save),
             Part = parsed.GetValue(_part),
             Pages = parsed.GetValue(_pages),
             Wishes = new Wishes

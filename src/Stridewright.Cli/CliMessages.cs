@@ -35,6 +35,9 @@ internal static class CliMessages
             stridewright arrange tunes --key Bb --format musicxml,midi --out in-b-flat
           A left-hand page over chords, in all twelve keys:
             stridewright arrange --chords "F | D7 | G7 C7 | F" --left 3 --all-keys
+          Saved, and later set again as it was but for its tempo:
+            stridewright arrange tune.abc --level 5 --key Bb --save tune.stridewright
+            stridewright arrange tune.stridewright --bpm 84
 
         Exit codes: 0 all written; 1 some refused or unreadable, something written; 2 nothing written, or bad
         arguments; 130 interrupted.
@@ -75,7 +78,7 @@ internal static class CliMessages
         """;
 
     public const string TuneHelp =
-        "Tunes in ABC (.abc), MusicXML (.musicxml, .xml, .mxl) or MIDI (.mid), books of several tunes, or folders of them";
+        "Tunes in ABC (.abc), MusicXML (.musicxml, .xml, .mxl) or MIDI (.mid), books of several tunes, folders of them, or arrangement files (.stridewright), whose brief holds where no option says otherwise";
     public const string ProfileHelp = """
         Measures the style of two-staff piano scores beside published ragtime: syncopation, patterns, registers,
         textures, returning rhythms and the left hand.
@@ -144,6 +147,8 @@ internal static class CliMessages
     public const string Formats = "musicxml, mxl, midi, pdf, svg, png, with commas between";
     public const string JsonHelp = "Print one JSON object instead of the summary (docs/json.md)";
     public const string SeedHelp = "Another seed gives another setting of equal quality [default: 1]";
+    public const string SaveHelp =
+        "Write the one tune and its brief as an arrangement file too, FILE.stridewright (docs/arrangement-file.md), to be arranged again as it was";
     public const string ReplaceHelp = "Replace existing outputs that differ";
 
     public const string Finishing = "finishing";

@@ -21,6 +21,7 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
     private readonly List<WrittenTune> _written = [];
     private readonly List<Problem> _problems = [];
     private readonly OutputNames _names = new();
+    private readonly string? _saved = request.Save is { Length: > 0 } save ? Path.GetFullPath(save) : null;
 
     // Of the tune at work, the score of the level before by key.
     private readonly Dictionary<string, Score> _easier = [];
@@ -81,6 +82,18 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
                 yield return new Problem("pages", null, "", WorkbenchMessages.PagesAndPlain);
             }
         }
+        if (request.Save is { } save)
+        {
+            if (!save.EndsWith(InputKinds.ArrangementEnding, StringComparison.OrdinalIgnoreCase))
+            {
+                var message = WorkbenchMessages.SaveEnding(save, InputKinds.ArrangementEnding);
+                yield return new Problem("save", null, "", message);
+            }
+            if (request.Levels is not null || request.AllKeys)
+            {
+                yield return new Problem("save", null, "", WorkbenchMessages.SaveOneSetting);
+            }
+        }
         if (request.Levels is { } levels)
         {
             var wishes = request.Wishes;
@@ -118,7 +131,14 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
         }
         var inputs = new InputFiles(request.Tunes, Path.GetFullPath(request.OutputFolder), cancellation);
         _problems.AddRange(inputs.Problems);
-        var outputs = new OutputFiles(request.OutputFolder, request.Replace, inputs.Files.Select(f => f.FullPath));
+        if (_saved is not null && inputs.Files.Count > 1)
+        {
+            Fail("save", "", WorkbenchMessages.SaveOneSetting);
+            return;
+        }
+        // An arrangement file may be saved anew with what the options change in it.
+        var guarded = inputs.Files.Select(f => f.FullPath).Where(path => path != _saved);
+        var outputs = new OutputFiles(request.OutputFolder, request.Replace, guarded);
         if (request.Chords is { } line)
         {
             var chords = new InputFile(WorkbenchMessages.ChordsName, "");
@@ -148,8 +168,18 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
             Fail(input.Name, "", problem);
             return;
         }
-        var tunes = Read(input, bytes, out var findings);
-        var remarks = Remarks(input, tunes.Count, findings);
+        var read = TuneInput.Read(tools, input, bytes, request.Part);
+        var tunes = read.Tunes;
+        var remarks = Remarks(input, tunes.Count, read.Findings);
+        if (request.Save is not null && tunes.Count > 1)
+        {
+            Fail(input.Name, "", WorkbenchMessages.SaveOneSetting);
+            return;
+        }
+        if (read.Stored is { } stored)
+        {
+            brief = new BriefReader(tools).Read(request.Wishes, stored.Brief);
+        }
         for (var n = 1; n <= tunes.Count; n++)
         {
             var tune = tunes[n - 1];
@@ -157,7 +187,10 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
                 tunes.Count == 1
                     ? OutputNames.OfFile(input.FullPath)
                     : OutputNames.OfBook(input.FullPath, n, tunes.Count, tune.Title);
-            var job = new TuneJob(input, tune, tunes.Count == 1 ? null : n, name, n == 1 ? remarks : []);
+            var job = new TuneJob(input, tune, tunes.Count == 1 ? null : n, name, n == 1 ? remarks : [])
+            {
+                Figures = read.Stored?.Figures ?? [],
+            };
             if (n > 1)
             {
                 tell((n - 1.0) / tunes.Count);
@@ -309,32 +342,6 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
         _written[^1] = _written[^1] with { Outputs = [.. _written[^1].Outputs, .. written] };
     }
 
-    private ValueList<Tune> Read(InputFile input, byte[] bytes, out ValueList<Diagnostic> findings)
-    {
-        using var stream = new MemoryStream(bytes, writable: false);
-        switch (InputKinds.Of(input.FullPath, bytes))
-        {
-            case InputKind.Abc:
-                var book = tools.ReadAbc(stream, request.Part);
-                findings = book.Diagnostics;
-                return book.Value ?? [];
-            case InputKind.MusicXml:
-                var sheet = tools.ReadMusicXmlTune(stream, request.Part);
-                findings = sheet.Diagnostics;
-                return sheet.Value is { } tune ? [tune] : [];
-            case InputKind.Midi:
-                var played = tools.ReadMidiTune(stream, request.Part);
-                findings = played.Diagnostics;
-                return played.Value is { } heard ? [heard] : [];
-            case var kind:
-                findings = [new Diagnostic(Severity.Error, Place.Whole, CannotRead(kind))];
-                return [];
-        }
-    }
-
-    private static string CannotRead(InputKind kind) =>
-        kind == InputKind.Empty ? WorkbenchMessages.EmptyFile : WorkbenchMessages.UnknownKind;
-
     private ArrangeResult Set(Tune tune, Brief brief, CancellationToken cancellation) =>
         request.Pages is { } pages && !_isFormed
             ? new PageFitting(tools, request.Paper).Arrange(tune, brief, pages, cancellation)
@@ -401,6 +408,11 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
             {
                 remarks = [.. remarks, new Remark("note", "", WorkbenchMessages.SketchTooLong(count))];
             }
+        }
+        if (contents is not null && _saved is not null)
+        {
+            var saved = SavedArrangement.Of(tools, job.Tune, brief, job.Figures, out problem);
+            contents = saved is null ? null : contents.Append(new OutputFile(_saved, saved));
         }
         if (contents is null || outputs.TryWrite(contents, cancellation, out problem) is not { } files)
         {
@@ -505,6 +517,9 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
     /// <param name="WantedName">Name of its outputs, without ending, unless another has it.</param>
     private sealed record TuneJob(InputFile Input, Tune Tune, int? Number, string WantedName, ValueList<Remark> Remarks)
     {
+        /// <summary>Those of the arrangement file that it comes from.</summary>
+        public ValueList<FigureText> Figures { get; init; } = [];
+
         /// <summary>Such as <c>tune 3, The Ferry Bell</c>; null when the file says it all.</summary>
         public string? Label => Number is { } n ? FormattableString.Invariant($"tune {n}, {Tune.Title}") : null;
     }

@@ -76,6 +76,9 @@ public sealed record ArrangeRequest
     /// <summary>The form is grown or shrunk to fill at most so many pages; null: no matter.</summary>
     public int? Pages { get; init; }
 
+    /// <summary>Arrangement file to be written with the one tune of the run and the brief; null: none.</summary>
+    public string? Save { get; init; }
+
     public Wishes Wishes { get; init; } = new();
 }
 

@@ -8,20 +8,14 @@ namespace Stridewright.Workbench;
 /// <summary>Turns wishes in a person's words into a brief; all faults are found at once.</summary>
 internal sealed class BriefReader(ITools tools)
 {
-    /// <summary>Tempi beyond these are typing errors: a beat of six seconds, or one of an eighth of a second.</summary>
-    public const double Slowest = 10,
-        Fastest = 480;
-
-    /// <summary>Signatures are written with up to seven accidentals; so are tonics here.</summary>
-    private const int FurthestFifth = 7;
-
     private readonly List<Problem> _faults = [];
 
     public ValueList<Problem> Faults => _faults.ToValueList();
 
-    public Brief Read(Wishes wishes)
+    /// <param name="before">Holds where nothing is wished; null: the usual.</param>
+    public Brief Read(Wishes wishes, Brief? before = null)
     {
-        var brief = new Brief();
+        var brief = before ?? new Brief();
         if (wishes.Level is not null && (wishes.LeftLevel is not null || wishes.RightLevel is not null))
         {
             Fault("level", WorkbenchMessages.BothLevels);
@@ -29,32 +23,36 @@ internal sealed class BriefReader(ITools tools)
         CheckManners(wishes.Play);
         return brief with
         {
-            Feel = wishes.Feel is { } feel ? FeelOf(feel) : null,
+            Feel = wishes.Feel is { } feel ? FeelOf(feel) : brief.Feel,
             LeftLevel = LevelOf("left", wishes.LeftLevel) ?? LevelOf("level", wishes.Level) ?? brief.LeftLevel,
             RightLevel = LevelOf("right", wishes.RightLevel) ?? wishes.Level ?? brief.RightLevel,
             Raggedness = RaggednessOf(wishes.Raggedness) ?? brief.Raggedness,
-            Tonic = wishes.Key is { } key ? TonicOf(key) : null,
-            BeatsPerMinute = TempoOf(wishes.BeatsPerMinute),
-            Hands = HandsOf(wishes.Span, wishes.OctaveWidth) with { NoOctaves = wishes.NoOctaves },
-            LeftHandOnly = wishes.LeftHandOnly,
-            Lyrics = wishes.Lyrics,
-            LeftManners = Chosen(wishes.Play, Manners.Left),
-            RightManners = Chosen(wishes.Play, Manners.Right),
-            Harmony = HarmonyOf(wishes),
+            Tonic = wishes.Key is { } key ? TonicOf(key) : brief.Tonic,
+            BeatsPerMinute = TempoOf(wishes.BeatsPerMinute) ?? brief.BeatsPerMinute,
+            Hands = HandsOf(wishes.Span, wishes.OctaveWidth, brief.Hands) with
+            {
+                NoOctaves = wishes.NoOctaves || brief.Hands.NoOctaves,
+            },
+            LeftHandOnly = wishes.LeftHandOnly || brief.LeftHandOnly,
+            Lyrics = wishes.Lyrics || brief.Lyrics,
+            LeftManners = wishes.Play.Count > 0 ? Chosen(wishes.Play, Manners.Left) : brief.LeftManners,
+            RightManners = wishes.Play.Count > 0 ? Chosen(wishes.Play, Manners.Right) : brief.RightManners,
+            Harmony = HarmonyOf(wishes, brief.Harmony),
             Form =
                 wishes.Form is { } form ? FormOf(form)
-                : wishes.Minutes is null ? null
-                : FormLine.Usual,
-            Seconds = wishes.Minutes is { } minutes ? SecondsOf(minutes) : null,
-            ShowPlain = wishes.ShowPlain,
-            Singer = SingerOf(wishes),
+                : wishes.Minutes is null ? brief.Form
+                : brief.Form ?? FormLine.Usual,
+            Seconds = wishes.Minutes is { } minutes ? SecondsOf(minutes) : brief.Seconds,
+            ShowPlain = wishes.ShowPlain || brief.ShowPlain,
+            Singer = SingerOf(wishes, brief.Singer),
             Seed = wishes.Seed ?? brief.Seed,
         };
     }
 
-    public PlayerHands HandsOf(string? span, string? octaveWidth)
+    /// <param name="before">Hold where nothing is wished; null: the usual.</param>
+    public PlayerHands HandsOf(string? span, string? octaveWidth, PlayerHands? before = null)
     {
-        var hands = new PlayerHands();
+        var hands = before ?? new PlayerHands();
         if (octaveWidth is not null)
         {
             var read = tools.TryReadOctaveWidth(octaveWidth, out var mm, out var problem);
@@ -70,23 +68,16 @@ internal sealed class BriefReader(ITools tools)
 
     public double? TempoOf(double? given)
     {
-        if (given is { } bpm && !(bpm >= Slowest && bpm <= Fastest))
+        if (given is { } bpm && !(bpm >= Brief.SlowestBeats && bpm <= Brief.FastestBeats))
         {
-            Fault("bpm", WorkbenchMessages.Tempo(bpm, Slowest, Fastest));
+            Fault("bpm", WorkbenchMessages.Tempo(bpm, Brief.SlowestBeats, Brief.FastestBeats));
         }
         return given;
     }
 
     private Feel? FeelOf(string text)
     {
-        Feel? feel = text.ToLowerInvariant() switch
-        {
-            "classic" => Feel.Classic,
-            "stride" => Feel.Stride,
-            "waltz" => Feel.Waltz,
-            "six-eight" => Feel.SixEight,
-            _ => null,
-        };
+        var feel = BriefWords.Feels.Find(text);
         if (feel is null)
         {
             Fault("feel", WorkbenchMessages.Feel(text));
@@ -94,8 +85,8 @@ internal sealed class BriefReader(ITools tools)
         return feel;
     }
 
-    private static ValueList<T> Chosen<T>(ValueList<string> words, IReadOnlyDictionary<string, T> manners) =>
-        words.Select(w => w.ToLowerInvariant()).Where(manners.ContainsKey).Select(w => manners[w]).ToValueList();
+    private static ValueList<T> Chosen<T>(ValueList<string> words, IReadOnlyDictionary<string, T> known)
+        where T : struct => words.Select(w => known.Find(w)).OfType<T>().ToValueList();
 
     private void CheckManners(ValueList<string> words)
     {
@@ -106,43 +97,33 @@ internal sealed class BriefReader(ITools tools)
         }
     }
 
-    private HarmonyWish HarmonyOf(Wishes wishes)
+    private HarmonyWish HarmonyOf(Wishes wishes, HarmonyWish before)
     {
-        Richness? richness = wishes.Harmony?.ToLowerInvariant() switch
-        {
-            null or "plain" => Richness.Plain,
-            "seasoned" => Richness.Seasoned,
-            "rich" => Richness.Rich,
-            _ => null,
-        };
+        var richness = wishes.Harmony is { } word ? BriefWords.Richnesses.Find(word) : before.Richness;
         if (richness is null)
         {
             Fault("harmony", WorkbenchMessages.Harmony(wishes.Harmony!));
         }
-        var without = new List<HarmonyChangeKind>();
-        foreach (var word in wishes.Without)
+        foreach (var unknown in wishes.Without.Where(w => BriefWords.HarmonyChanges.Find(w) is null))
         {
-            var found = Enum.GetValues<HarmonyChangeKind>()
-                .Where(k => Words.Of(k).Equals(word, StringComparison.OrdinalIgnoreCase))
-                .ToList();
-            if (found.Count == 0)
-            {
-                var kinds = string.Join(", ", Enum.GetValues<HarmonyChangeKind>().Select(Words.Of));
-                Fault("without", WorkbenchMessages.HarmonyKind(word, kinds));
-            }
-            without.AddRange(found);
+            var kinds = string.Join(", ", BriefWords.HarmonyChanges.Keys);
+            Fault("without", WorkbenchMessages.HarmonyKind(unknown, kinds));
         }
-        return new HarmonyWish { Richness = richness ?? Richness.Plain, Without = without.ToValueList() };
+        return new HarmonyWish
+        {
+            Richness = richness ?? before.Richness,
+            Without = wishes.Without.Count > 0 ? Chosen(wishes.Without, BriefWords.HarmonyChanges) : before.Without,
+        };
     }
 
-    private Singer? SingerOf(Wishes wishes)
+    private Singer? SingerOf(Wishes wishes, Singer? before)
     {
-        VocalRange? range = null;
+        var range = before?.Range;
         if (wishes.Range is { } text && !VocalRange.TryRead(text, out range, out var problem))
         {
             Fault("range", problem);
         }
-        return wishes.Accompany ? new Singer(range) : null;
+        return wishes.Accompany || before is not null ? new Singer(range) : null;
     }
 
     private FormLine? FormOf(string text)
@@ -189,7 +170,7 @@ internal sealed class BriefReader(ITools tools)
 
     private Tone? TonicOf(string text)
     {
-        if (Tone.TryParse(text, out var tone) && Math.Abs(tone.Fifths) <= FurthestFifth)
+        if (Tone.TryParse(text, out var tone) && Math.Abs(tone.Fifths) <= Brief.FurthestTonic)
         {
             return tone;
         }

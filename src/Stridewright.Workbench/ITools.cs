@@ -48,6 +48,9 @@ internal interface ITools : IDisposable
 
     byte[] ToMidi(Score score);
 
+    /// <summary>The tune in ABC, to be read back as the same tune.</summary>
+    string ToAbc(Tune tune);
+
     /// <summary>A lead sheet.</summary>
     byte[] ToMusicXml(Tune tune);
 

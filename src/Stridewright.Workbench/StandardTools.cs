@@ -71,6 +71,8 @@ internal sealed class StandardTools : ITools
 
     public byte[] ToMidi(Score score) => Bytes(stream => MidiWriter.Write(Performer.Perform(score), stream));
 
+    public string ToAbc(Tune tune) => AbcWriter.Write(tune);
+
     public byte[] ToMusicXml(Tune tune) => Bytes(stream => MusicXmlWriter.Write(tune, stream));
 
     public byte[] ToMidi(Tune tune) => ToMidi(LeadSheet.Of(tune));

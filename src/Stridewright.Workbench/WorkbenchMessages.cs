@@ -29,6 +29,11 @@ internal static class WorkbenchMessages
     public const string OverInput =
         "the output would replace the tune it comes from: write into another folder with --out";
     public const string BothLevels = "give one level for both hands, or left and right ones, not both";
+    public const string NotUtf8 = "the file is not in UTF-8: save it as such";
+    public const string SaveOneSetting =
+        "an arrangement file holds one setting of one tune: name one tune, and leave --levels and --all-keys out";
+    public const string LostInBrief = "something in the brief or in the kept bars has no words there";
+
     public const string TonicOnly =
         "give the tonic alone, such as F, Bb or F#: whether the key is major or minor stays the tune's";
 
@@ -61,6 +66,18 @@ internal static class WorkbenchMessages
 
     public static string WouldReplace(string path) =>
         $"{path} exists and is different: add --replace to replace it, or choose another --out";
+
+    public static string SaveEnding(string path, string ending) =>
+        $"'{path}' is no name for an arrangement file: let it end in {ending}";
+
+    public static string ManyTunesStored(int tunes) =>
+        string.Create(CultureInfo.InvariantCulture, $"an arrangement file holds one tune, and this has {tunes}");
+
+    public static string NotSaved(string why) =>
+        $"the arrangement file would not hold all of it ({why}): leave --save out, or mend the tune";
+
+    public static string LostInAbc(string? bar) =>
+        bar is null ? "something in its head cannot be written in ABC" : $"bar {bar} cannot be written in ABC";
 
     public static string NameTaken(string wanted, string given) =>
         $"another tune of this run is written as {wanted}: this one is written as {given}";

@@ -149,6 +149,8 @@ internal sealed class FakeTools : ITools
 
     public Tune Plain(Tune tune) => tune with { Title = tune.Title + " plain" };
 
+    public string ToAbc(Tune tune) => "T:" + tune.Title;
+
     public byte[] ToMusicXml(Tune tune) => Encoding.UTF8.GetBytes("sheet of " + tune.Title);
 
     public byte[] ToMidi(Tune tune) => Encoding.UTF8.GetBytes("midi of " + tune.Title);

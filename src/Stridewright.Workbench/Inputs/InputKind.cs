@@ -1,3 +1,6 @@
+using System.Text;
+using Stridewright.Arranging;
+
 namespace Stridewright.Workbench.Inputs;
 
 /// <summary>What a file holds.</summary>
@@ -7,6 +10,9 @@ internal enum InputKind
     Abc,
     MusicXml,
     Midi,
+
+    /// <summary>An arrangement file of our own.</summary>
+    Arrangement,
     Unknown,
 }
 
@@ -18,6 +24,11 @@ internal static class InputKinds
 
     /// <summary>Endings that a folder is searched for: tunes as played.</summary>
     public static readonly string[] PlayedEndings = [".mid", ".midi"];
+
+    /// <summary>Ending of arrangement files; a folder is not searched for them, since their tunes may lie there too.</summary>
+    public const string ArrangementEnding = ".stridewright";
+
+    private static readonly byte[] FirstWords = Encoding.UTF8.GetBytes(ArrangementText.FirstWords);
 
     public static InputKind Of(string path, ReadOnlySpan<byte> bytes)
     {
@@ -36,8 +47,14 @@ internal static class InputKinds
         {
             return InputKind.MusicXml;
         }
+        var text = bytes.StartsWith("\uFEFF"u8) ? bytes[3..] : bytes;
+        if (text.StartsWith(FirstWords))
+        {
+            return InputKind.Arrangement;
+        }
         return ending switch
         {
+            ArrangementEnding => InputKind.Arrangement,
             ".abc" => InputKind.Abc,
             ".musicxml" or ".xml" or ".mxl" => InputKind.MusicXml,
             _ when isNamedMidi => InputKind.Midi,

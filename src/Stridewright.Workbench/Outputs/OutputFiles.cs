@@ -4,6 +4,7 @@ using Stridewright.Workbench.Reports;
 namespace Stridewright.Workbench.Outputs;
 
 /// <summary>One file to be written.</summary>
+/// <param name="Name">In the folder of the outputs, or a full path.</param>
 internal sealed record OutputFile(string Name, byte[] Bytes);
 
 /// <summary>

@@ -1,7 +1,7 @@
-namespace Stridewright.Workbench;
+namespace Stridewright.Arranging;
 
 /// <summary>Names as a person types and reads them.</summary>
-internal static class Words
+public static class Words
 {
     /// <summary>Such as <c>circle-of-fifths</c>.</summary>
     public static string Of<T>(T value)

@@ -1,0 +1,53 @@
+using System.Text;
+using Stridewright.Arranging;
+using Stridewright.Music;
+
+namespace Stridewright.Workbench.Inputs;
+
+/// <summary>An arrangement file with the tune in it.</summary>
+internal sealed record StoredArrangement(ArrangementFile File, Tune Tune)
+{
+    private const int MostBytesOfCharacter = 4;
+
+    /// <summary>Reads one; the value is null, with at least one error, when it or its tune cannot be read. Places in the
+    /// tune are lines of the file.</summary>
+    public static Reading<StoredArrangement> Read(ITools tools, byte[] bytes)
+    {
+        if (bytes.Length > MostBytesOfCharacter * ArrangementText.MostCharacters)
+        {
+            return Failed(WorkbenchMessages.TooLarge(MostBytesOfCharacter * ArrangementText.MostCharacters));
+        }
+        string text;
+        try
+        {
+            text = new UTF8Encoding(false, throwOnInvalidBytes: true).GetString(bytes);
+        }
+        catch (DecoderFallbackException)
+        {
+            return Failed(WorkbenchMessages.NotUtf8);
+        }
+        var reading = ArrangementText.Read(text);
+        if (reading.Value is not { } file)
+        {
+            return new(null, reading.Diagnostics);
+        }
+        using var stream = new MemoryStream(Encoding.UTF8.GetBytes(file.Tune), writable: false);
+        var book = tools.ReadAbc(stream, part: null);
+        var findings = book.Diagnostics.Select(d => InFile(d, file.TuneLine)).ToValueList();
+        return book.Value switch
+        {
+            [var tune] => new(new StoredArrangement(file, tune), findings),
+            { Count: > 1 } tunes => Failed(WorkbenchMessages.ManyTunesStored(tunes.Count)),
+            _ => new(null, findings),
+        };
+    }
+
+    private static Diagnostic InFile(Diagnostic finding, int tuneLine) =>
+        finding with
+        {
+            Place = finding.Place with { Line = finding.Place.Line + tuneLine - 1 },
+        };
+
+    private static Reading<StoredArrangement> Failed(string message) =>
+        new(null, [new Diagnostic(Severity.Error, Place.Whole, message)]);
+}
