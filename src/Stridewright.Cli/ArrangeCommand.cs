@@ -48,6 +48,8 @@ internal sealed class ArrangeCommand
     private readonly Option<bool> _noOctaves = Options.Flag("--no-octaves", CliMessages.NoOctavesHelp);
     private readonly Option<bool> _lyrics = Options.Flag("--lyrics", CliMessages.LyricsHelp);
     private readonly Option<bool> _showPlain = Options.Flag("--show-plain", CliMessages.ShowPlainHelp);
+    private readonly Option<bool> _why = Options.Flag("--why", CliMessages.WhyHelp);
+    private readonly Option<bool> _notes = Options.Flag("--notes", CliMessages.NotesHelp);
     private readonly Option<bool> _plain = Options.Flag("--plain", CliMessages.PlainHelp);
     private readonly Option<string?> _paper = Options.Chosen(
         "--paper",
@@ -104,6 +106,8 @@ internal sealed class ArrangeCommand
             _lyrics,
             _plain,
             _showPlain,
+            _why,
+            _notes,
             _paper,
             _format,
             _json,
@@ -162,6 +166,8 @@ internal sealed class ArrangeCommand
             Paper = parsed.GetValue(_paper) is { } paper ? Choices.Paper(paper)!.Value : Paper.A4,
             Levels = parsed.GetValue(_levels),
             Plain = parsed.GetValue(_plain),
+            Why = parsed.GetValue(_why),
+            Notes = parsed.GetValue(_notes),
             Replace = parsed.GetValue(_replace),
             Part = parsed.GetValue(_part),
             Wishes = new Wishes
