@@ -144,6 +144,18 @@ public sealed record VoicingReason(
     public int Held => Pitches.Count(p => Before.Any(b => b.Midi == p.Midi));
 }
 
+/// <summary>An off-beat chord has two notes only.</summary>
+/// <param name="At">Place in the bar.</param>
+/// <param name="Fuller">The cheapest that has more.</param>
+/// <param name="Ground">What stands against it.</param>
+public sealed record ThinChordReason(
+    int Bar,
+    ScoreTime At,
+    ValueList<Pitch> Pitches,
+    ValueList<Pitch> Fuller,
+    VoicingGround Ground
+) : Reason(Bar, Music.Hand.Left, At);
+
 /// <summary>Notes that lead by step into a bass.</summary>
 /// <param name="Notes">Lowest notes, in time order.</param>
 /// <param name="Into">Lowest note of the stroke after them.</param>

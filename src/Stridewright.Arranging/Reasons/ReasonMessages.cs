@@ -11,6 +11,7 @@ internal static class ReasonMessages
         {
             BassReason r => "bass: " + string.Join(", ", r.Strokes.Select((s, i) => Bass(r.Strokes, i))),
             VoicingReason r => Voicing(r),
+            ThinChordReason r => $"two notes: {Keys(r.Fuller)} {Against(r.Ground)}",
             RunReason r => $"run {Keys(r.Notes)} by step into {Name(r.Into)}",
             BreakReason r =>
                 $"break: the left hand rests, the right is busy enough alone ({Count(r.RightOnsets, "stroke")})",
@@ -59,27 +60,33 @@ internal static class ReasonMessages
 
     private static string Voicing(VoicingReason r)
     {
-        var nearer = $"{Keys(r.Nearer)} is nearer ({Semitones(r.NearerMovement)})";
         var why = r.Ground switch
         {
             VoicingGround.Stays => "stays as it was",
             VoicingGround.RootDue => "the harmony comes in with it, so its bass lies lowest",
             VoicingGround.Opens => "no chord right before it",
-            VoicingGround.Nearest => "nearest to the chord before: "
+            VoicingGround.Nearest => "nearest to the chord before, "
                 + Semitones(r.Movement)
                 + (r.Held > 0 ? ", " + Count(r.Held, "note") + " held" : ""),
-            VoicingGround.Home => nearer + ", but every level has the chord here",
-            VoicingGround.Register => nearer + ", but lies further from the middle register",
-            VoicingGround.RightHand => nearer + ", but comes in the way of the right hand",
-            VoicingGround.Strain => nearer + ", but strains the hand",
-            VoicingGround.Way => nearer + ", but is a longer way from the basses",
-            VoicingGround.NextChord => nearer + ", but this leads better to the next chord",
-            VoicingGround.Sound => nearer + ", but sounds thicker",
-            _ => nearer + ", but they weigh alike: variety chose",
+            _ =>
+                $"{Semitones(r.Movement)} from the chord before; {Keys(r.Nearer)} is nearer ({Semitones(r.NearerMovement)}) but {Against(r.Ground)}",
         };
         var left = string.Concat(r.Omitted.Select(o => $"; no {Name(o.Tone)}, {Missing(o.Ground)}"));
         return $"chord {Keys(r.Pitches)} of {r.Chord}: {why}{left}";
     }
+
+    private static string Against(VoicingGround ground) =>
+        ground switch
+        {
+            VoicingGround.Home => "leaves the place that the chord has at every level",
+            VoicingGround.Register => "lies further from the middle register",
+            VoicingGround.RightHand => "comes in the way of the right hand",
+            VoicingGround.Strain => "strains the hand",
+            VoicingGround.Way => "is a longer way from the basses",
+            VoicingGround.NextChord => "leads less well to the next chord",
+            VoicingGround.Sound => "sounds thicker",
+            _ => "weighs as much: variety chose",
+        };
 
     private static string Missing(OmissionGround ground) =>
         ground switch

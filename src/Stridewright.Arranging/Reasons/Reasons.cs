@@ -47,9 +47,20 @@ public static class Reasons
             {
                 yield return new BassReason(bar, strokes);
             }
+            var chord = (VoicingReason?)null;
             foreach (var i in places.Where(_ => !kept.Contains(places.Key)))
             {
-                Reason?[] found = [basses.LimitAt(i, bar), voicings.At(i, bar), basses.RunFrom(i, bar)];
+                // A chord that is struck again in its bar was explained there.
+                var voicing = voicings.At(i, bar);
+                var again = chord is not null && voicing?.Ground == VoicingGround.Stays;
+                chord = voicing ?? chord;
+                Reason?[] found =
+                [
+                    basses.LimitAt(i, bar),
+                    again ? null : voicing,
+                    again ? null : voicings.ThinAt(i, bar),
+                    basses.RunFrom(i, bar),
+                ];
                 foreach (var reason in found.OfType<Reason>())
                 {
                     yield return reason;

@@ -34,6 +34,35 @@ internal sealed class VoicingReader(Solution solution, LeftPrices prices)
         );
     }
 
+    /// <summary>Why the chord at a place has two notes only; null where it has more, or nothing stands against more.
+    /// </summary>
+    public ThinChordReason? ThinAt(int index, int bar)
+    {
+        var (slot, shape) = (prices.Slots[index], prices.At(index));
+        if (shape.Kind != LeftKind.Chord || shape.IsAsked || shape.Pitches.Count > 2)
+        {
+            return null;
+        }
+        var voicings = Voicings(index);
+        if (voicings.Find(s => s.Pitches.Equals(shape.Pitches)) is not { } here)
+        {
+            return null;
+        }
+        var places = Together(index);
+        return voicings
+            .Where(s => s.Pitches.Count > 2)
+            .Select(s => (Shape: s, More: prices.More(places, s, here)))
+            .OrderBy(s => s.More.Sum())
+            .Select(s => new ThinChordReason(
+                bar,
+                _lattice.Tick * (slot.Tick - _lattice.Bars[slot.Bar].Start),
+                shape.Pitches,
+                s.Shape.Pitches,
+                Decided(s.More, s.Shape, here)
+            ))
+            .FirstOrDefault();
+    }
+
     private static int Movement(LeftShape? before, LeftShape shape) =>
         before is null ? 0 : VoiceLeading.Registered(before.Pitches, shape.Pitches);
 
@@ -71,16 +100,16 @@ internal sealed class VoicingReader(Solution solution, LeftPrices prices)
     // Every close position of the same tones that this hand can strike.
     private List<LeftShape> Inversions(int index)
     {
+        var tones = Tones(prices.At(index));
+        return Voicings(index).FindAll(s => Tones(s) == tones);
+    }
+
+    private List<LeftShape> Voicings(int index)
+    {
         var slot = prices.Slots[index];
         var chord = _lattice.ChordAt(slot.Tick).Chord;
-        var lowest = ChordShapes.LowestKey(slot);
-        var tones = Tones(prices.At(index));
-        return
-        [
-            .. ChordShapes
-                .Of(chord, _lattice.Feel, solution.Stage.Reach, lowest, ChordShapes.HighestKey, slot.Changes)
-                .Where(s => Tones(s) == tones),
-        ];
+        var (lowest, highest) = (ChordShapes.LowestKey(slot), ChordShapes.HighestKey);
+        return [.. ChordShapes.Of(chord, _lattice.Feel, solution.Stage.Reach, lowest, highest, slot.Changes)];
     }
 
     private static int Tones(LeftShape shape) => shape.Pitches.Aggregate(0, (set, p) => set | 1 << p.Midi % 12);
