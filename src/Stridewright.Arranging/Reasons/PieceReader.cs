@@ -37,7 +37,11 @@ internal sealed class PieceReader(Solution solution, double wanted, double print
         {
             yield return new LeftMannerReason(at, treatment.Left, solution.Left.FellBack.Contains(bar));
         }
-        if (hasRight && treatment.Right != RightManner.Ragged)
+        if (
+            hasRight
+            && treatment.Right != RightManner.Ragged
+            && (!AskedTextures.Names(treatment.Right) || HasTune(bar))
+        )
         {
             yield return new RightMannerReason(at, treatment.Right, solution.Right.FellBack.Contains(bar));
         }
@@ -46,6 +50,8 @@ internal sealed class PieceReader(Solution solution, double wanted, double print
             yield return new LimitReason(at, Hand.Right, default, LimitKind.Thinned, [], 0, 0);
         }
     }
+
+    private bool HasTune(int bar) => solution.Right.Notes.Any(n => !n.IsFiller && _lattice.BarAt(n.Tick) == bar);
 
     private IEnumerable<LimitReason> Throughout(bool hasRight)
     {

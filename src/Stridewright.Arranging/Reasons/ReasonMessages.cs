@@ -78,7 +78,7 @@ internal static class ReasonMessages
     private static string Against(VoicingGround ground) =>
         ground switch
         {
-            VoicingGround.Home => "leaves the place that the chord has at every level",
+            VoicingGround.Home => "this is its place in the line of chords for all levels",
             VoicingGround.Register => "lies further from the middle register",
             VoicingGround.RightHand => "comes in the way of the right hand",
             VoicingGround.Strain => "strains the hand",

@@ -88,7 +88,7 @@ internal sealed class RightReader
         var bar = _lattice.Bars[_lattice.BarAt(tick)];
         var place = _lattice.Tick * (tick - bar.Start + bar.Lead);
         return tick == bar.Start ? PlainPlace.BarLine
-            : _lattice.IsDuple && place + place == bar.Metre.BarLength ? PlainPlace.MidBar
+            : Feels.IsDuple(bar.Metre) && place + place == bar.Metre.BarLength ? PlainPlace.MidBar
             : place.IsMultipleOf(bar.Metre.Beat) ? PlainPlace.Beat
             : PlainPlace.OffBeat;
     }

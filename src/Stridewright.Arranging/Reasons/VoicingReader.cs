@@ -34,8 +34,8 @@ internal sealed class VoicingReader(Solution solution, LeftPrices prices)
         );
     }
 
-    /// <summary>Why the chord at a place has two notes only; null where it has more, or nothing stands against more.
-    /// </summary>
+    /// <summary>Why the chord at a place has two notes only; null where it has more, or where the line of all levels has
+    /// it so.</summary>
     public ThinChordReason? ThinAt(int index, int bar)
     {
         var (slot, shape) = (prices.Slots[index], prices.At(index));
@@ -60,7 +60,7 @@ internal sealed class VoicingReader(Solution solution, LeftPrices prices)
                 s.Shape.Pitches,
                 Decided(s.More, s.Shape, here)
             ))
-            .FirstOrDefault();
+            .FirstOrDefault(r => r.Ground != VoicingGround.Home);
     }
 
     private static int Movement(LeftShape? before, LeftShape shape) =>
@@ -156,10 +156,10 @@ internal sealed class VoicingReader(Solution solution, LeftPrices prices)
 
     private ValueList<Omission> Omitted(int index, ChordSymbol chord, LeftShape shape)
     {
-        var bass = index - 1;
-        while (bass >= 0 && !prices.Slots[bass].IsBass)
+        var bass = prices.StruckBefore(index);
+        while (bass >= 0 && prices.At(bass).Kind == LeftKind.Chord)
         {
-            bass--;
+            bass = prices.StruckBefore(bass);
         }
         var inBass = bass >= 0 ? prices.At(bass).Pitches : [];
         return chord
