@@ -50,6 +50,8 @@ internal sealed class ArrangeCommand
     private readonly Option<bool> _noOctaves = Options.Flag("--no-octaves", CliMessages.NoOctavesHelp);
     private readonly Option<bool> _lyrics = Options.Flag("--lyrics", CliMessages.LyricsHelp);
     private readonly Option<bool> _showPlain = Options.Flag("--show-plain", CliMessages.ShowPlainHelp);
+    private readonly Option<bool> _why = Options.Flag("--why", CliMessages.WhyHelp);
+    private readonly Option<bool> _notes = Options.Flag("--notes", CliMessages.NotesHelp);
     private readonly Option<bool> _plain = Options.Flag("--plain", CliMessages.PlainHelp);
     private readonly Option<string?> _paper = Options.Chosen(
         "--paper",
@@ -120,6 +122,8 @@ internal sealed class ArrangeCommand
             _plain,
             _sketch,
             _showPlain,
+            _why,
+            _notes,
             _paper,
             _format,
             _json,
@@ -187,6 +191,8 @@ internal sealed class ArrangeCommand
             Levels = parsed.GetValue(_levels),
             Plain = parsed.GetValue(_plain),
             Sketch = parsed.GetValue(_sketch),
+            Why = parsed.GetValue(_why),
+            Notes = parsed.GetValue(_notes),
             Replace = parsed.GetValue(_replace),
             Save = parsed.GetValue(_save),
             Part = parsed.GetValue(_part),

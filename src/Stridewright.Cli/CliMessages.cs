@@ -136,6 +136,9 @@ internal static class CliMessages
     public const string ShowPlainHelp =
         "Show the plain tune, where it stood before it was ragged, on a small staff above (with --left-hand-only and "
         + "--lyrics its words too)";
+    public const string WhyHelp = "Say of every bar why it is as it is";
+    public const string NotesHelp =
+        "Print the most telling reasons as small numbered notes: numbers under the score, the notes on a page after it";
     public const string PlainHelp =
         "Write the plain tune too, back on the beat, as a lead sheet NAME.plain in the same formats";
     public const string SketchHelp =
@@ -206,6 +209,8 @@ internal static class CliMessages
         "bars " + string.Join(", ", bars.Select(b => Text($"{b.Bar} ({b.Effort:0})")));
 
     public static string RemarkOf(Remark r) => r.Place.Length > 0 ? $"{r.Place}: {r.Message}" : r.Message;
+
+    public static string WhyRow(string bar, string message) => OneLine("    " + bar.PadRight(6) + message);
 
     public static string MoreRemarks(int count) => Text($"and {count} more (all of them with --json)");
 

@@ -369,7 +369,7 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
             );
             return null;
         }
-        var score = arrangement.Score;
+        var score = request.Notes ? tools.WithNotes(arrangement) : arrangement.Score;
         var contents = Outputs(
             name,
             tools.ToMusicXml(score),
@@ -433,6 +433,7 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
                 Setting = ReportOf.Setting(arrangement, verdict, tools.HardestBars(verdict)),
                 Reading = renamed,
                 Adds = Adds(arrangement),
+                Reasons = request.Why ? ReportOf.Reasons(tools.Reasons(arrangement)) : [],
             }
         );
         return pages;

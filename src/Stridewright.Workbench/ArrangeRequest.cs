@@ -63,6 +63,12 @@ public sealed record ArrangeRequest
     /// <summary>A one-page sketch of each arrangement is written beside it, as NAME.sketch in the same formats.</summary>
     public bool Sketch { get; init; }
 
+    /// <summary>The reasons of every bar are reported.</summary>
+    public bool Why { get; init; }
+
+    /// <summary>The most telling reasons stand as numbered notes under the score, and on a page after it.</summary>
+    public bool Notes { get; init; }
+
     /// <summary>Existing outputs of other content may be replaced.</summary>
     public bool Replace { get; init; }
 

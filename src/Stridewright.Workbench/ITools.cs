@@ -33,6 +33,12 @@ internal interface ITools : IDisposable
 
     ArrangeResult Arrange(Tune tune, Brief brief, CancellationToken cancellation);
 
+    /// <summary>Why each bar of an arrangement is as it is.</summary>
+    ValueList<BarReasons> Reasons(Arrangement arrangement);
+
+    /// <summary>The score of an arrangement with its most telling reasons as numbered notes.</summary>
+    Score WithNotes(Arrangement arrangement);
+
     /// <summary>The tune back on the beat, as it stands before it is ragged.</summary>
     Tune Plain(Tune tune);
 

@@ -57,6 +57,10 @@ internal sealed class StandardTools : ITools
     public ArrangeResult Arrange(Tune tune, Brief brief, CancellationToken cancellation) =>
         Arranger.Arrange(tune, brief, cancellation);
 
+    public ValueList<BarReasons> Reasons(Arrangement arrangement) => Arranging.Reasons.Of(arrangement);
+
+    public Score WithNotes(Arrangement arrangement) => NumberedNotes.Under(arrangement);
+
     public Tune Plain(Tune tune) => Arranger.Plain(tune).Tune;
 
     public Verdict Judge(Score score, PlayerHands hands, double? quartersPerMinute) =>

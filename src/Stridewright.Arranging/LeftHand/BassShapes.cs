@@ -37,6 +37,10 @@ internal sealed class BassShapes(Stage stage)
         }
     }
 
+    /// <summary>True where a level strikes a bass in octaves, hands allowing.</summary>
+    public static bool HasOctaves(int level, LeftSlot slot) =>
+        level >= 5 || (level == 4 && slot.First) || (level >= 3 && slot.IsLast);
+
     private IEnumerable<(Tone Tone, long Price, bool MustStep)> Tones(LeftSlot slot, LeftSlot? next, ChordSymbol chord)
     {
         var due = chord.Lowest;
@@ -123,7 +127,7 @@ internal sealed class BassShapes(Stage stage)
     private IEnumerable<LeftShape> Registers(LeftSlot slot, Tone tone, long price, bool mustStep)
     {
         var lowest = _level == 1 ? LowestAtLevelOne : LowestSingle;
-        var octaves = _level >= 5 || (_level == 4 && slot.First) || (_level >= 3 && slot.IsLast);
+        var octaves = HasOctaves(_level, slot);
         var single = octaves ? 450 : 0;
         for (var key = lowest; key <= HighestSingle; key++)
         {

@@ -8,7 +8,7 @@ internal static class Breaks
 {
     private const int Level = 5;
     private const int OneIn = 3;
-    private const int BusyOnsets = 4;
+    public const int BusyOnsets = 4;
 
     // What the form silences, whatever the level.
     private static bool Sounds(Lattice lattice, LeftSlot slot)

@@ -14,8 +14,14 @@ internal static class ChordShapes
         MiddleHigh = 63;
     private const long PerSemitoneOff = 70;
 
+    /// <summary>Highest key of a chord.</summary>
+    public const int HighestKey = 66;
+
     /// <summary>Lowest key of a chord at a place: lower where it brings in a harmony and its root must lie lowest.</summary>
     public static int LowestKey(LeftSlot slot) => slot.Changes ? 45 : 50;
+
+    /// <summary>How far a chord lies from the middle of the register, in semitones of its outer notes.</summary>
+    public static int Off(int low, int high) => Math.Abs(low - MiddleLow) + Math.Abs(high - MiddleHigh);
 
     /// <summary>Voicings with their prices, whatever else sounds.</summary>
     /// <param name="lowest">Lowest key allowed for the chord's lowest note.</param>
@@ -44,8 +50,7 @@ internal static class ChordShapes
                 {
                     continue;
                 }
-                var off = Math.Abs(low - MiddleLow) + Math.Abs(high - MiddleHigh);
-                var total = price + PerSemitoneOff * off + (pitches.Length == 2 ? 700 : 0) + Mud(pitches);
+                var total = price + PerSemitoneOff * Off(low, high) + (pitches.Length == 2 ? 700 : 0) + Mud(pitches);
                 yield return new LeftShape(LeftKind.Chord, pitches.ToValueList(), stretch, total, false);
             }
         }

@@ -13,8 +13,7 @@ internal sealed class HomePositions
     /// <summary>Price of another shape than the one at home.</summary>
     public const long Away = 4000;
 
-    private const int Highest = 66,
-        HighestRoot = 55;
+    private const int HighestRoot = 55;
     private const long Crossing = 4000,
         UnderOctave = 500;
     private static readonly LeftShape Nowhere = new(LeftKind.Rest, [], Stretch.Comfortable, 0, false);
@@ -63,7 +62,7 @@ internal sealed class HomePositions
                 shapes =
                 [
                     .. ChordShapes
-                        .Of(chord, lattice.Feel, reach, lowest, Highest, slot.Changes)
+                        .Of(chord, lattice.Feel, reach, lowest, ChordShapes.HighestKey, slot.Changes)
                         .Select(s => s with { Price = s.Price + FromRoot(reach, chord, s) }),
                 ];
                 voicings.Add((chord, slot.Changes), shapes);

@@ -32,7 +32,7 @@ internal sealed class Striding
     // Latest release among the right hand's notes up to each.
     private readonly int[] _soundsUntil;
 
-    private Striding(Stage stage, RightLine right, HomePositions homes, long strainPrice)
+    internal Striding(Stage stage, RightLine right, HomePositions homes, long strainPrice)
     {
         _stage = stage;
         _lattice = stage.Lattice;
@@ -205,7 +205,17 @@ internal sealed class Striding
         var chord = _lattice.ChordAt(slot.Tick).Chord;
         if (!_voicings.TryGetValue((chord, slot.Changes), out var voicings))
         {
-            voicings = [.. ChordShapes.Of(chord, _lattice.Feel, _reach, ChordShapes.LowestKey(slot), 66, slot.Changes)];
+            voicings =
+            [
+                .. ChordShapes.Of(
+                    chord,
+                    _lattice.Feel,
+                    _reach,
+                    ChordShapes.LowestKey(slot),
+                    ChordShapes.HighestKey,
+                    slot.Changes
+                ),
+            ];
             _voicings.Add((chord, slot.Changes), voicings);
         }
         var found = voicings.Select(v => v with { Price = v.Price + _homes.Price(slot.Tick, v) }).ToList();
@@ -266,7 +276,7 @@ internal sealed class Striding
     }
 
     // Against what the right hand holds or strikes meanwhile: no shared keys, no crossing, no struck semitones.
-    private long Against(LeftSlot slot, LeftShape shape)
+    internal long Against(LeftSlot slot, LeftShape shape)
     {
         var price = 0L;
         for (var i = FirstSounding(slot.Tick); i < _right.Notes.Length && _right.Notes[i].Tick < slot.End; i++)
@@ -313,7 +323,7 @@ internal sealed class Striding
     }
 
     // Each pair of bars has its own way of moving, so that a phrase is not one pattern throughout.
-    private long Liking(LeftSlot slot, LeftShape shape)
+    internal long Liking(LeftSlot slot, LeftShape shape)
     {
         var bar = _lattice.Bars[slot.Bar];
         var root = _lattice.ChordAt(slot.Tick).Chord.Root;

@@ -20,6 +20,7 @@ internal static class ArrangeSummary
             {
                 output.WriteLine("  " + adds);
             }
+            WriteWhy(output, tune);
         }
         if (report.Written.Count + report.Problems.Count > 1)
         {
@@ -71,7 +72,27 @@ internal static class ArrangeSummary
         {
             Row(file.Unchanged ? "unchanged" : "written", file.Path);
         }
+        WriteWhy(output, tune);
         void Row(string name, string text) => output.WriteLine(CliMessages.Row(name, text));
+    }
+
+    // A limit that binds in many bars is told once.
+    private static void WriteWhy(TextWriter output, WrittenTune tune)
+    {
+        if (tune.Reasons.Count > 0)
+        {
+            output.WriteLine(CliMessages.Row("why", ""));
+        }
+        var limits = new HashSet<string>();
+        foreach (var bar in tune.Reasons)
+        {
+            var number = bar.Bar;
+            foreach (var why in bar.Reasons.Where(w => w.Kind != "limit" || limits.Add(w.Message)))
+            {
+                output.WriteLine(CliMessages.WhyRow(number, why.Message));
+                number = "";
+            }
+        }
     }
 }
 

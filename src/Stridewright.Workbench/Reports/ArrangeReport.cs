@@ -59,7 +59,19 @@ public sealed record WrittenTune
 
     /// <summary>What its level adds to the one before; null where levels were not asked for.</summary>
     public string? Adds { get; init; }
+
+    /// <summary>Why each bar is as it is; empty where nobody asked.</summary>
+    public ValueList<BarWhy> Reasons { get; init; } = [];
 }
+
+/// <summary>Why a bar, by its printed number, is as it is.</summary>
+public sealed record BarWhy(string Bar, ValueList<Why> Reasons);
+
+/// <summary>One reason.</summary>
+/// <param name="Kind">What it is about, such as <c>bass</c> or <c>shift</c>.</param>
+/// <param name="Hand"><c>right</c>, <c>left</c> or <c>both</c>.</param>
+/// <param name="At">Place in the bar as a part of a whole note, such as <c>3/16</c>; <c>0</c> where the whole bar is meant.</param>
+public sealed record Why(string Kind, string Hand, string At, string Message);
 
 /// <param name="Unchanged">The file stood there already with the same bytes.</param>
 public sealed record WrittenFile(string Path, long Bytes, bool Unchanged);

@@ -52,6 +52,24 @@ internal static class ReportOf
             Remarks = arrangement.Notes.Select(Remark).ToValueList(),
         };
 
+    public static ValueList<BarWhy> Reasons(ValueList<BarReasons> bars) =>
+        bars.Where(b => b.Reasons.Count > 0)
+            .Select(b => new BarWhy(b.Number, b.Reasons.Select(Why).ToValueList()))
+            .ToValueList();
+
+    private static Why Why(Reason reason) =>
+        new(
+            Words.OfKind(reason),
+            reason.Hand switch
+            {
+                Hand.Right => "right",
+                Hand.Left => "left",
+                _ => "both",
+            },
+            reason.At.ToString(),
+            reason.Sentence
+        );
+
     public static MeasuredStyle Style(StyleProfile style) =>
         new(
             style.Metre,
