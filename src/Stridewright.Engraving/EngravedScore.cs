@@ -12,7 +12,11 @@ public sealed record EngravedScore(
     string Title,
     ValueList<string> Pages,
     ValueList<TimeMapEntry> TimeMap
-);
+)
+{
+    /// <summary>Id of the last bar of every page but the last.</summary>
+    public ValueList<string> PageEnds { get; init; } = [];
+}
 
 /// <summary>A moment at which notes begin.</summary>
 /// <param name="Quarters">Score time from the start, in quarter notes.</param>

@@ -115,14 +115,17 @@ public sealed class Engraver : IDisposable
         {
             return Failed(EngravingMessages.NotUnderstood(string.Join("; ", Lines(engine.TakeLog()))));
         }
-        var pages = Balanced(engine, Pages(engine), setup, score.SmallStaff)
-            .Select((svg, index) => PageFrame.Complete(svg, index + 1, score, setup))
-            .ToValueList();
+        var laid = Balanced(engine, Pages(engine), setup, score.SmallStaff);
+        laid = Turned(engine, score, laid, setup);
+        var pages = laid.Select((svg, index) => PageFrame.Complete(svg, index + 1, score, setup)).ToValueList();
         var timeMap = ReadTimeMap(engine.TimeMap("{}"u8));
         var findings = Lines(engine.TakeLog())
             .Select(line => new Diagnostic(Severity.Warning, Place.Whole, EngravingMessages.Warned(line)));
         return new Reading<EngravedScore>(
-            new EngravedScore(setup, score.Title, pages, timeMap),
+            new EngravedScore(setup, score.Title, pages, timeMap)
+            {
+                PageEnds = PageTurns.Systems(laid).SkipLast(1).Select(p => p[^1].Last).ToValueList(),
+            },
             findings.ToValueList()
         );
     }
@@ -149,6 +152,30 @@ public sealed class Engraver : IDisposable
         engine.LayOutAgain(EngraverOptions.For(setup, smallStaff, most));
         var balanced = Pages(engine);
         return balanced.Length == pages.Length ? balanced : pages;
+    }
+
+    // With page ends where a hand is free, if the music still fits on as many pages.
+    private static string[] Turned(Engine engine, ScoreXml score, string[] pages, PageSetup setup)
+    {
+        if (pages.Length < 2 || setup.Turns.Count == 0)
+        {
+            return pages;
+        }
+        var free = setup.Turns.ToHashSet(StringComparer.Ordinal);
+        var systems = PageTurns.Systems(pages);
+        if (PageTurns.Better(systems, free.Contains) is not { } counts)
+        {
+            return pages;
+        }
+        var starts = systems.SelectMany(p => p).Select(s => s.First).ToList();
+        var newPages = counts.SkipLast(1).Select((_, p) => starts[counts.Take(p + 1).Sum()]).ToHashSet();
+        score.Break(starts.Skip(1), newPages);
+        if (!engine.Load(EngraverOptions.For(setup, score.SmallStaff, breaks: "encoded"), score.ToBytes(setup.Header)))
+        {
+            return pages;
+        }
+        var turned = Pages(engine);
+        return turned.Length == pages.Length ? turned : pages;
     }
 
     private static ValueList<TimeMapEntry> ReadTimeMap(byte[] json)

@@ -12,7 +12,8 @@ internal static class EngraverOptions
     /// <param name="smallStaff">A small staff's height against the usual; 1: there is none. Its words are printed nearly as large as
     /// others.</param>
     /// <param name="systemsPerPage">Most systems on a page; 0: as many as fit.</param>
-    public static byte[] For(PageSetup setup, double smallStaff = 1, int systemsPerPage = 0)
+    /// <param name="breaks">How systems and pages are ended: <c>auto</c>, or <c>encoded</c> as the score says.</param>
+    public static byte[] For(PageSetup setup, double smallStaff = 1, int systemsPerPage = 0, string breaks = "auto")
     {
         var halfSpace = setup.StaffHeight / 8;
         var options = new JsonObject
@@ -30,7 +31,7 @@ internal static class EngraverOptions
             ["header"] = setup.Header ? "auto" : "none",
             ["bottomMarginHeader"] = PageFrame.HeaderHeight / halfSpace - PageFrame.MarkHalfSpaces,
             ["footer"] = "none",
-            ["breaks"] = "auto",
+            ["breaks"] = breaks,
             ["minLastJustification"] = 0.65,
             ["justifyVertically"] = true,
             ["spacingLinear"] = 0.36,

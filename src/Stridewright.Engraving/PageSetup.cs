@@ -1,3 +1,5 @@
+using Stridewright.Music;
+
 namespace Stridewright.Engraving;
 
 /// <summary>Paper sizes.</summary>
@@ -34,4 +36,7 @@ public sealed record PageSetup
 
     /// <summary>Height of the paper.</summary>
     public double Height => Paper == Paper.A4 ? 297 : 279.4;
+
+    /// <summary>Ids of bars after which a hand is free to turn the page; empty: pages end where they are full.</summary>
+    public ValueList<string> Turns { get; init; } = [];
 }

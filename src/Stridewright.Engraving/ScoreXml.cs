@@ -78,6 +78,23 @@ internal sealed class ScoreXml
         }
     }
 
+    /// <summary>Begins systems and pages with these bars.</summary>
+    public void Break(IEnumerable<string> systems, IReadOnlySet<string> pages)
+    {
+        var bars = _root
+            .Elements("part")
+            .First()
+            .Elements("measure")
+            .Where(m => m.Attribute("id") is not null)
+            .ToDictionary(m => (string)m.Attribute("id")!, StringComparer.Ordinal);
+        foreach (var id in systems.Where(bars.ContainsKey))
+        {
+            bars[id].Elements("print").Remove();
+            bars[id]
+                .AddFirst(new XElement("print", new XAttribute(pages.Contains(id) ? "new-page" : "new-system", "yes")));
+        }
+    }
+
     /// <summary>The score as the engraver is to have it, in UTF-8. The credits go: the header is ours
     /// (<see cref="PageFrame"/>), and one line of text only makes the engraver leave room for it.</summary>
     public byte[] ToBytes(bool header)
@@ -137,7 +154,7 @@ internal sealed class ScoreXml
             text += "/" + (string?)bass.Element("bass-step") + new string(alter < 0 ? '♭' : '♯', Math.Abs(alter));
             bass.Remove();
         }
-        kind.SetAttributeValue("text", text + "\u00A0");
+        kind.SetAttributeValue("text", text?.TrimEnd('\u00A0') + "\u00A0");
     }
 
     private string? Text(params string[] path)

@@ -15,13 +15,11 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
     /// <summary>A file that is no tune at all can have a fault in every line: the first ones tell enough.</summary>
     private const int MostFaults = 20;
 
-    /// <summary>More pages than the longest form fills.</summary>
-    private const int MostPages = 40;
-
     private readonly List<WrittenTune> _written = [];
     private readonly List<Problem> _problems = [];
     private readonly OutputNames _names = new();
     private readonly string? _saved = request.Save is { Length: > 0 } save ? Path.GetFullPath(save) : null;
+    private readonly ScoreFiles _files = new(tools, request);
 
     // Of the tune at work, the score of the level before by key.
     private readonly Dictionary<string, Score> _easier = [];
@@ -33,7 +31,7 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
     {
         var reader = new BriefReader(tools);
         var brief = reader.Read(request.Wishes) with { Sketch = request.Sketch };
-        var faults = reader.Faults.Concat(Contradictions()).ToValueList();
+        var faults = reader.Faults.Concat(Contradictions.Of(request)).ToValueList();
         if (faults.Count > 0)
         {
             return new ArrangeReport { Outcome = ArrangeOutcome.BadWish, Problems = faults };
@@ -51,62 +49,6 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
             : _problems.Count > 0 ? ArrangeOutcome.SomeWritten
             : ArrangeOutcome.AllWritten
         );
-    }
-
-    private IEnumerable<Problem> Contradictions()
-    {
-        if (request.Chords is not null && request.Tunes.Count > 0)
-        {
-            yield return new Problem("chords", null, "", WorkbenchMessages.TunesAndChords);
-        }
-        if (request.Chords is null && request.Title is not null)
-        {
-            yield return new Problem("title", null, "", WorkbenchMessages.TitleOfChords);
-        }
-        if (request.AllKeys && request.Wishes.Key is not null)
-        {
-            yield return new Problem("all-keys", null, "", WorkbenchMessages.OneKeyOfAll);
-        }
-        if (request.Pages is { } pages)
-        {
-            if (pages is < 1 or > MostPages)
-            {
-                yield return new Problem("pages", null, "", WorkbenchMessages.Pages(pages, MostPages));
-            }
-            if (request.Wishes.Minutes is not null)
-            {
-                yield return new Problem("pages", null, "", WorkbenchMessages.MinutesAndPages);
-            }
-            if (request.Wishes.Form == "plain")
-            {
-                yield return new Problem("pages", null, "", WorkbenchMessages.PagesAndPlain);
-            }
-        }
-        if (request.Save is { } save)
-        {
-            if (!save.EndsWith(InputKinds.ArrangementEnding, StringComparison.OrdinalIgnoreCase))
-            {
-                var message = WorkbenchMessages.SaveEnding(save, InputKinds.ArrangementEnding);
-                yield return new Problem("save", null, "", message);
-            }
-            if (request.Levels is not null || request.AllKeys)
-            {
-                yield return new Problem("save", null, "", WorkbenchMessages.SaveOneSetting);
-            }
-        }
-        if (request.Levels is { } levels)
-        {
-            var wishes = request.Wishes;
-            if (levels.First < Brief.LowestLevel || levels.Last > Brief.HighestLevel || levels.First > levels.Last)
-            {
-                var message = WorkbenchMessages.Levels(levels, Brief.LowestLevel, Brief.HighestLevel);
-                yield return new Problem("levels", null, "", message);
-            }
-            if ((wishes.Level ?? wishes.LeftLevel ?? wishes.RightLevel) is not null)
-            {
-                yield return new Problem("levels", null, "", WorkbenchMessages.LevelsAndLevel);
-            }
-        }
     }
 
     private ArrangeReport Report(ArrangeOutcome outcome) =>
@@ -370,10 +312,13 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
             return null;
         }
         var score = request.Notes ? tools.WithNotes(arrangement) : arrangement.Score;
-        var contents = Outputs(
+        // A tune as it stands is printed as ever.
+        var turns = arrangement.Brief.Form is null ? [] : FreeHands.After(score);
+        var contents = _files.Of(
             name,
             tools.ToMusicXml(score),
             () => tools.ToMidi(score),
+            new PageWish(request.Paper) { Turns = turns },
             cancellation,
             out var pages,
             out var problem
@@ -381,10 +326,11 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
         if (contents is not null && request.Plain)
         {
             var plain = tools.Plain(job.Tune);
-            var sheet = Outputs(
+            var sheet = _files.Of(
                 _names.Take(name + ".plain"),
                 tools.ToMusicXml(plain),
                 () => tools.ToMidi(plain),
+                new PageWish(request.Paper),
                 cancellation,
                 out _,
                 out problem
@@ -394,14 +340,14 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
         var remarks = job.Remarks;
         if (contents is not null && arrangement.Sketch is { } sketch)
         {
-            var page = Outputs(
+            var page = _files.Of(
                 _names.Take(name + ".sketch"),
                 tools.ToMusicXml(sketch),
                 () => tools.ToMidi(sketch),
+                new PageWish(request.Paper) { OnOnePage = true },
                 cancellation,
                 out var sketched,
-                out problem,
-                onOnePage: true
+                out problem
             );
             contents = page is null ? null : contents.Concat(page);
             if (sketched is { Svg.Count: > 1 and var count })
@@ -430,66 +376,17 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
                 Number = job.Number,
                 Title = job.Tune.Title,
                 Outputs = files,
-                Setting = ReportOf.Setting(arrangement, verdict, tools.HardestBars(verdict)),
+                Setting = ReportOf.WithTurns(
+                    ReportOf.Setting(arrangement, verdict, tools.HardestBars(verdict)),
+                    pages?.PageEnds ?? [],
+                    turns
+                ),
                 Reading = renamed,
                 Adds = Adds(arrangement),
                 Reasons = request.Why ? ReportOf.Reasons(tools.Reasons(arrangement)) : [],
             }
         );
         return pages;
-    }
-
-    // Null, with the reason, when the score cannot be engraved.
-    private IEnumerable<OutputFile>? Outputs(
-        string name,
-        byte[] musicXml,
-        Func<byte[]> midi,
-        CancellationToken cancellation,
-        out EngravedPages? pages,
-        out string problem,
-        bool onOnePage = false
-    )
-    {
-        pages = null;
-        problem = "";
-        if (!request.Formats.Any(f => f is OutputFormat.Pdf or OutputFormat.Svg or OutputFormat.Png))
-        {
-            return Files(name, musicXml, midi, null);
-        }
-        var engraving = tools.Engrave(musicXml, request.Paper, onOnePage, cancellation);
-        if (engraving.Value is { } engraved)
-        {
-            pages = engraved;
-            return Files(name, musicXml, midi, engraved);
-        }
-        problem = WorkbenchMessages.NotEngraved(engraving.Diagnostics is [var fault, ..] ? fault.Message : "");
-        return null;
-    }
-
-    // One after the other, so that no more than one picture is in memory.
-    private IEnumerable<OutputFile> Files(string name, byte[] musicXml, Func<byte[]> midi, EngravedPages? pages)
-    {
-        foreach (var format in Enum.GetValues<OutputFormat>().Where(request.Formats.Contains))
-        {
-            IEnumerable<OutputFile> files = format switch
-            {
-                OutputFormat.MusicXml => [new(name + ".musicxml", musicXml)],
-                OutputFormat.Mxl => [new(name + ".mxl", tools.ToMxl(musicXml))],
-                OutputFormat.Midi => [new(name + ".mid", midi())],
-                OutputFormat.Pdf => [new(name + ".pdf", pages!.Pdf())],
-                OutputFormat.Svg => pages!.Svg.Select((page, i) => Page(i, ".svg", page)),
-                _ => pages!.Svg.Select((_, i) => Page(i, ".png", pages.Png(i))),
-            };
-            foreach (var file in files)
-            {
-                yield return file;
-            }
-        }
-        OutputFile Page(int index, string ending, byte[] bytes) =>
-            new(
-                pages!.Svg.Count == 1 ? name + ending : FormattableString.Invariant($"{name}-page-{index + 1}{ending}"),
-                bytes
-            );
     }
 
     // A fault of the program in one tune must not cost the others theirs.

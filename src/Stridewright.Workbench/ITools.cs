@@ -63,15 +63,28 @@ internal interface ITools : IDisposable
     byte[] ToMidi(Tune tune);
 
     /// <summary>Lays the MusicXML of <c>ToMusicXml</c> out on pages.</summary>
-    /// <param name="onOnePage">In the largest print that still fits one page, if there is one.</param>
-    Reading<EngravedPages> Engrave(byte[] musicXml, Paper paper, bool onOnePage, CancellationToken cancellation);
+    Reading<EngravedPages> Engrave(byte[] musicXml, PageWish wish, CancellationToken cancellation);
 
     /// <summary>One PDF of the pages of several engraved scores.</summary>
     byte[] ToBooklet(string title, IEnumerable<EngravedPages> scores, Paper paper);
+}
+
+/// <summary>What is wanted of a score's pages.</summary>
+internal sealed record PageWish(Paper Paper)
+{
+    /// <summary>In the largest print that still fits one page, if there is one.</summary>
+    public bool OnOnePage { get; init; }
+
+    /// <summary>Ids of bars after which a page may turn; empty: it does not matter.</summary>
+    public ValueList<string> Turns { get; init; } = [];
 }
 
 /// <summary>An engraved score.</summary>
 /// <param name="Svg">One picture a page.</param>
 /// <param name="Pdf">Draws the pages as one PDF.</param>
 /// <param name="Png">Draws one page, counted from 0, as a picture.</param>
-internal sealed record EngravedPages(IReadOnlyList<byte[]> Svg, Func<byte[]> Pdf, Func<int, byte[]> Png);
+internal sealed record EngravedPages(IReadOnlyList<byte[]> Svg, Func<byte[]> Pdf, Func<int, byte[]> Png)
+{
+    /// <summary>Id of the last bar of every page but the last.</summary>
+    public ValueList<string> PageEnds { get; init; } = [];
+}

@@ -20,7 +20,7 @@ internal sealed class PageFitting(ITools tools, Paper paper)
         var (fits, tooMany, leastPages) = (0, int.MaxValue, int.MaxValue);
         for (var attempt = 0; result.Arrangement is { } arrangement; attempt++)
         {
-            var engraving = tools.Engrave(tools.ToMusicXml(arrangement.Score), paper, false, cancellation);
+            var engraving = tools.Engrave(tools.ToMusicXml(arrangement.Score), new PageWish(paper), cancellation);
             if (engraving.Value is not { } engraved)
             {
                 var reason = engraving.Diagnostics is [var fault, ..] ? fault.Message : "";

@@ -81,19 +81,20 @@ internal sealed class StandardTools : ITools
 
     public byte[] ToMidi(Tune tune) => ToMidi(LeadSheet.Of(tune));
 
-    public Reading<EngravedPages> Engrave(byte[] musicXml, Paper paper, bool onOnePage, CancellationToken cancellation)
+    public Reading<EngravedPages> Engrave(byte[] musicXml, PageWish wish, CancellationToken cancellation)
     {
         if (!Engraver.IsSupported)
         {
             return new(null, [new(Severity.Error, Place.Whole, Engraver.UnsupportedMessage)]);
         }
         _engraver ??= Engraver.Create();
-        var engraved = Engrave(_engraver, musicXml, Setup(paper), cancellation);
-        foreach (var height in onOnePage ? SmallerPrint : [])
+        var setup = Setup(wish.Paper) with { Turns = wish.Turns };
+        var engraved = Engrave(_engraver, musicXml, setup, cancellation);
+        foreach (var height in wish.OnOnePage ? SmallerPrint : [])
         {
             if (engraved.Value is { Pages.Count: > 1 })
             {
-                var smaller = Engrave(_engraver, musicXml, Setup(paper) with { StaffHeight = height }, cancellation);
+                var smaller = Engrave(_engraver, musicXml, setup with { StaffHeight = height }, cancellation);
                 engraved = smaller.Value is { Pages.Count: 1 } ? smaller : engraved;
             }
         }
@@ -104,6 +105,9 @@ internal sealed class StandardTools : ITools
                     () => Bytes(s => PdfWriter.Write(score, s)),
                     page => Bytes(s => PngWriter.Write(score, page + 1, s))
                 )
+                {
+                    PageEnds = score.PageEnds,
+                }
                 : null,
             engraved.Diagnostics
         );

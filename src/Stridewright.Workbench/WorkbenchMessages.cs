@@ -163,6 +163,9 @@ internal static class WorkbenchMessages
     public static string Pages(int given, int most) =>
         string.Create(CultureInfo.InvariantCulture, $"{given} pages are out of range: choose 1 to {most}");
 
+    public static string Turns(int free, int all) =>
+        string.Create(CultureInfo.InvariantCulture, $"a hand is free at {free} of {all} page turns");
+
     public static string NotCounted(string reason) =>
         $"its pages cannot be counted, since it could not be engraved ({reason}): leave --pages out";
 

@@ -79,6 +79,24 @@ public sealed partial class FormSampleTests : IDisposable
         Assert.True(Signs[part](Bar.Of(score)), $"{part} is not in the score of: {line}");
     }
 
+    // Levels nest: same key, form and bar numbers (design, section 4).
+    [Fact]
+    public void Levels_of_one_range_share_the_form_of_the_highest()
+    {
+        var tune = Path.Combine(Corpus.CheckoutRoot, "samples", "lanterns-on-the-landing.abc");
+        string[] words = ["arrange", tune, "--levels", "3-5", "--form", "usual"];
+        using var output = new StringWriter();
+        using var error = new StringWriter();
+        string[] all = [.. words, "--format", "musicxml", "--out", _folder.FullName];
+        var code = new CommandLineApp(UseCases.Open, output, error).Run(all, TestContext.Current.CancellationToken);
+        Assert.True(code == 0, error.ToString());
+        var scores = _folder.EnumerateFiles().Select(f => Bar.Of(XDocument.Load(f.FullName))).ToList();
+        Assert.Equal(3, scores.Count);
+        Assert.All(scores, s => Assert.Equal(Starts(scores[2]), Starts(s)));
+        Assert.All(scores, s => Assert.Equal(scores[2].Select(b => b.Fifths), s.Select(b => b.Fifths)));
+        Assert.Contains(Parts(scores[0]), p => p.All(b => b.Strokes(Left) <= 1));
+    }
+
     private static (string Name, int Bar)[] Starts(Bar[] bars) =>
         [.. bars.Select((b, i) => (b.Heading, i)).Where(s => s.Heading is not null).Select(s => (s.Heading!, s.i))];
 

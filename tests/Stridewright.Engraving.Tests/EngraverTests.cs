@@ -262,4 +262,20 @@ public sealed partial class EngraverTests(WarmEngraver warm)
 
     [GeneratedRegex("class=\"measure\"")]
     private static partial Regex MeasureClass();
+
+    [Fact]
+    public void A_page_ends_where_a_hand_is_free_to_turn_it()
+    {
+        var xml = PianoXml.Rag(60);
+        var usual = warm.Engrave(xml);
+        Assert.True(usual.Pages.Count >= 2);
+        // The last bar of the system before the last of the first page.
+        var earlier = usual.Pages[0].Split("class=\"system\"")[^2];
+        var wanted = earlier.Split("class=\"measure\"")[^2].Split("id=\"")[^1].Split('"')[0];
+        Assert.NotEqual(wanted, usual.PageEnds[0]);
+        var turned = warm.Engrave(xml, new PageSetup { Turns = [wanted] });
+        Assert.Equal(usual.Pages.Count, turned.Pages.Count);
+        Assert.Equal(wanted, turned.PageEnds[0]);
+        Assert.Equal(usual.Pages, warm.Engrave(xml, new PageSetup { Turns = [usual.PageEnds[0]] }).Pages);
+    }
 }

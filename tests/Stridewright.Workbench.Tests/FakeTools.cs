@@ -157,7 +157,7 @@ internal sealed class FakeTools : ITools
 
     public ValueList<HardBar> HardestBars(Verdict verdict) => [new HardBar("3", verdict.Effort.Overall)];
 
-    public Reading<EngravedPages> Engrave(byte[] musicXml, Paper paper, bool onOnePage, CancellationToken cancellation)
+    public Reading<EngravedPages> Engrave(byte[] musicXml, PageWish wish, CancellationToken cancellation)
     {
         Calls.Add("engrave");
         return EngravingFault is { } fault
@@ -165,7 +165,7 @@ internal sealed class FakeTools : ITools
             : new(
                 new EngravedPages(
                     ["<svg>1</svg>"u8.ToArray(), "<svg>2</svg>"u8.ToArray()],
-                    () => Encoding.UTF8.GetBytes($"pdf of {Encoding.UTF8.GetString(musicXml)} on {paper}"),
+                    () => Encoding.UTF8.GetBytes($"pdf of {Encoding.UTF8.GetString(musicXml)} on {wish.Paper}"),
                     page => Encoding.UTF8.GetBytes($"png {page}")
                 ),
                 []

@@ -47,6 +47,30 @@ public sealed class WishesTests
             )
         );
 
+    [Theory]
+    [InlineData("2", 120)]
+    [InlineData("1.5", 90)]
+    [InlineData("1:45", 105)]
+    public void Minutes_are_read_and_ask_for_the_usual_form(string text, double seconds)
+    {
+        var brief = Read(new Wishes { Minutes = text });
+        Assert.Equal(seconds, brief.Seconds);
+        Assert.True(brief.Form!.IsUsual);
+        Assert.Null(Read(new Wishes { Minutes = text, Form = "plain" }).Form);
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("0")]
+    [InlineData("1:5")]
+    [InlineData("1:75")]
+    [InlineData("-2")]
+    [InlineData("two")]
+    [InlineData("1:2:3")]
+    [InlineData("21")]
+    public void A_length_that_is_none_is_refused(string text) =>
+        Assert.Equal(["minutes"], FaultsOf(new Wishes { Minutes = text }));
+
     [Fact]
     public void One_level_holds_for_both_hands()
     {

@@ -13,7 +13,7 @@ internal sealed record Dressing(int Level, double Raggedness, Feel Feel, Strains
 {
     private const int WithTexture = 4,
         WithOctaves = 5,
-        StopTimeFrom = 3;
+        WithPedal = 3;
     private const int ShortestWithIntro = 8;
 
     /// <summary>The line of a sequence of bare strains.</summary>
@@ -48,21 +48,22 @@ internal sealed record Dressing(int Level, double Raggedness, Feel Feel, Strains
     private FormPart Dressed(FormPart part, int time, bool isLast, bool returns, bool isRefrain)
     {
         var dressed =
-            isLast ? Last(part)
+            isLast ? Last(part, time)
             : part.Kind == PartKind.Trio ? Trio(part, time)
             : (time % 4) switch
             {
                 0 when isRefrain => As(part, "f", Ragged(1), 0),
                 0 => As(part, Level < WithTexture ? "mp" : "mf", Ragged(0), -1),
+                1 or 3 when Level < WithTexture => StopTime(part),
+                2 when Level < WithTexture => As(part, "mf", Ragged(2), 0),
                 1 => Second(part),
-                2 when Level >= StopTimeFrom => StopTime(part),
-                2 => As(part, "mf", Ragged(1), 0),
+                2 => StopTime(part),
                 _ => As(part, "p", Ragged(1), -1, RightManner.Sixths),
             };
         return dressed with
         {
             Turnaround = returns && Turnarounds.Applied(Strains.Once(part)) is not null,
-            Treatment = dressed.Treatment with { Pedal = Feel == Feel.Waltz && Level >= StopTimeFrom },
+            Treatment = dressed.Treatment with { Pedal = Feel == Feel.Waltz && Level >= WithPedal },
         };
     }
 
@@ -77,7 +78,7 @@ internal sealed record Dressing(int Level, double Raggedness, Feel Feel, Strains
     private FormPart Trio(FormPart part, int time) =>
         time % 2 == 0 ? As(part, "p", Ragged(0), -1, RightManner.Sixths) : Second(part);
 
-    private FormPart Last(FormPart part)
+    private FormPart Last(FormPart part, int time)
     {
         var last = As(
             part,
@@ -93,7 +94,7 @@ internal sealed record Dressing(int Level, double Raggedness, Feel Feel, Strains
             {
                 Lift = canLift ? 1 : 0,
                 // What the first levels cannot vary in the right hand they vary in the left.
-                Left = !canLift && Level < StopTimeFrom ? LeftManner.StopTime : LeftManner.Stride,
+                Left = !canLift && Level < WithTexture && time % 2 == 1 ? LeftManner.StopTime : LeftManner.Stride,
             },
         };
     }

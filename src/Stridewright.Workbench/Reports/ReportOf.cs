@@ -70,6 +70,20 @@ internal static class ReportOf
             reason.Sentence
         );
 
+    /// <summary>With a word on the page turns, where there are some that could be chosen.</summary>
+    /// <param name="turns">Bars after which a hand is free.</param>
+    public static Setting WithTurns(Setting setting, ValueList<string> pageEnds, ValueList<string> turns) =>
+        turns.Count == 0 || pageEnds.Count == 0
+            ? setting
+            : setting with
+            {
+                Remarks =
+                [
+                    .. setting.Remarks,
+                    new Remark("note", "", WorkbenchMessages.Turns(pageEnds.Count(turns.Contains), pageEnds.Count)),
+                ],
+            };
+
     public static MeasuredStyle Style(StyleProfile style) =>
         new(
             style.Metre,

@@ -1,0 +1,59 @@
+namespace Stridewright.Workbench.Outputs;
+
+/// <summary>One score in the formats that were asked for.</summary>
+internal sealed class ScoreFiles(ITools tools, ArrangeRequest request)
+{
+    /// <summary>Null, with the reason, when the score cannot be engraved.</summary>
+    /// <param name="name">Of the files, without ending.</param>
+    public IEnumerable<OutputFile>? Of(
+        string name,
+        byte[] musicXml,
+        Func<byte[]> midi,
+        PageWish wish,
+        CancellationToken cancellation,
+        out EngravedPages? pages,
+        out string problem
+    )
+    {
+        pages = null;
+        problem = "";
+        if (!request.Formats.Any(f => f is OutputFormat.Pdf or OutputFormat.Svg or OutputFormat.Png))
+        {
+            return Files(name, musicXml, midi, null);
+        }
+        var engraving = tools.Engrave(musicXml, wish, cancellation);
+        if (engraving.Value is { } engraved)
+        {
+            pages = engraved;
+            return Files(name, musicXml, midi, engraved);
+        }
+        problem = WorkbenchMessages.NotEngraved(engraving.Diagnostics is [var fault, ..] ? fault.Message : "");
+        return null;
+    }
+
+    // One after the other, so that no more than one picture is in memory.
+    private IEnumerable<OutputFile> Files(string name, byte[] musicXml, Func<byte[]> midi, EngravedPages? pages)
+    {
+        foreach (var format in Enum.GetValues<OutputFormat>().Where(request.Formats.Contains))
+        {
+            IEnumerable<OutputFile> files = format switch
+            {
+                OutputFormat.MusicXml => [new(name + ".musicxml", musicXml)],
+                OutputFormat.Mxl => [new(name + ".mxl", tools.ToMxl(musicXml))],
+                OutputFormat.Midi => [new(name + ".mid", midi())],
+                OutputFormat.Pdf => [new(name + ".pdf", pages!.Pdf())],
+                OutputFormat.Svg => pages!.Svg.Select((page, i) => Page(i, ".svg", page)),
+                _ => pages!.Svg.Select((_, i) => Page(i, ".png", pages.Png(i))),
+            };
+            foreach (var file in files)
+            {
+                yield return file;
+            }
+        }
+        OutputFile Page(int index, string ending, byte[] bytes) =>
+            new(
+                pages!.Svg.Count == 1 ? name + ending : FormattableString.Invariant($"{name}-page-{index + 1}{ending}"),
+                bytes
+            );
+    }
+}
