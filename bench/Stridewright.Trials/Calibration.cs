@@ -27,10 +27,20 @@ internal static class Calibration
             var rate = round < rounds / 2 ? 600.0 : 250.0;
             weights = weights with
             {
-                First = Step(weights.First, count.First, Reference.First, rate),
-                Second = Step(weights.Second, count.Second, Reference.Second, rate),
-                TiedMid = Step(weights.TiedMid, (double)count.TiedMid / count.Bars, Reference.TiedMidPerBar, rate),
-                TiedBar = Step(weights.TiedBar, (double)count.TiedBar / count.Bars, Reference.TiedBarPerBar, rate),
+                First = Step(weights.First, Doubles(count.Tally.First), Wanted.First, rate),
+                Second = Step(weights.Second, Doubles(count.Tally.Second), Wanted.Second, rate),
+                TiedMid = Step(
+                    weights.TiedMid,
+                    (double)count.Tally.TiedMid / count.Tally.Bars,
+                    Wanted.TiedMidPerBar,
+                    rate
+                ),
+                TiedBar = Step(
+                    weights.TiedBar,
+                    (double)count.Tally.TiedBar / count.Tally.Bars,
+                    Wanted.TiedBarPerBar,
+                    rate
+                ),
             };
         }
         weights = Points(fit, weights, ref seed);
@@ -48,7 +58,7 @@ internal static class Calibration
         prices[2] = 0;
         foreach (var quarter in (int[])[1, 3, 4])
         {
-            var wanted = (Reference.UntiedPerBar + Reference.TiedMidPerBar + Reference.TiedBarPerBar) * quarter / 2;
+            var wanted = (Wanted.UntiedPerBar + Wanted.TiedMidPerBar + Wanted.TiedBarPerBar) * quarter / 2;
             var (low, high) = (-4000L, 4000L);
             while (high - low > 40)
             {
@@ -59,7 +69,7 @@ internal static class Calibration
                 {
                     Count(count, tune, weights, ++seed, quarter / 4.0, 5);
                 }
-                var seen = (double)(count.Untied + count.TiedMid + count.TiedBar) / count.Bars;
+                var seen = (double)(count.Tally.Untied + count.Tally.TiedMid + count.Tally.TiedBar) / count.Tally.Bars;
                 (low, high) = seen > wanted ? (prices[quarter], high) : (low, prices[quarter]);
             }
         }
@@ -95,12 +105,12 @@ internal static class Calibration
         var seed = 5000;
         for (var round = 0; round < rounds; round++)
         {
-            var count = new TextureCount();
+            var count = new TextureTally();
             foreach (var tune in fit)
             {
                 Count(count, tune, weights, ++seed, 6);
             }
-            Console.WriteLine($"{round} {count}");
+            Console.WriteLine($"{round} {Told(count)}");
             var rate = round < rounds / 2 ? 500.0 : 250.0;
             weights = new TextureWeights
             {
@@ -111,14 +121,14 @@ internal static class Calibration
                                 ? 0
                                 : Step(
                                     p,
-                                    count.Share(i) / count.Share(0),
-                                    Reference.Textures[i] / Reference.Textures[0],
+                                    Share(count, i) / Share(count, 0),
+                                    Wanted.Textures[i] / Wanted.Textures[0],
                                     rate
                                 )
                     )
                     .ToArray(),
                 Leave = weights
-                    .Leave.Select((p, i) => Step(p, 1 - count.Persistence(i), 1 - Reference.Persistence[i], rate))
+                    .Leave.Select((p, i) => Step(p, 1 - Persistence(count, i), 1 - Wanted.Persistence[i], rate))
                     .ToArray(),
             };
         }
@@ -127,16 +137,16 @@ internal static class Calibration
         );
         foreach (var level in (int[])[4, 5, 6])
         {
-            var count = new TextureCount();
+            var count = new TextureTally();
             foreach (var tune in held)
             {
                 Count(count, tune, weights, 1, level);
             }
-            Console.WriteLine($"held back, level {level}: {count}");
+            Console.WriteLine($"held back, level {level}: {Told(count)}");
         }
     }
 
-    private static void Count(TextureCount count, Tune tune, TextureWeights weights, int seed, int level)
+    private static void Count(TextureTally count, Tune tune, TextureWeights weights, int seed, int level)
     {
         var brief = new Brief
         {
@@ -150,8 +160,27 @@ internal static class Calibration
         var stage = new Stage(lattice, brief, prices, 60.0 / 88 / 8);
         var homes = HomePositions.Find(lattice, stage.Reach, CancellationToken.None);
         var line = Filling.Solve(stage, ragged, homes, CancellationToken.None);
-        count.Add(Texturing.Solve(stage, line, homes, 1200, new HashSet<int>(), CancellationToken.None));
+        var notes = Texturing.Solve(stage, line, homes, 1200, new HashSet<int>(), CancellationToken.None).Notes;
+        count.Add([.. notes.Select(n => TextureTally.Kind(n.Below.Count + 1, n.Top.Midi - n.Lowest))]);
     }
+
+    private static double Share(TextureTally count, int kind) => (count.Seen[kind] + 0.5) / (count.Seen.Sum() + 2.5);
+
+    private static double Persistence(TextureTally count, int kind) =>
+        (count.Kept[kind] + 0.5) / (count.Followed[kind] + 1.0);
+
+    private static string Told(TextureTally count) =>
+        string.Join(
+            ", ",
+            Wanted.Textures.Select(
+                (_, k) =>
+                    FormattableString.Invariant(
+                        $"{TextureTally.Kinds[k]} {Share(count, k):0.000} stays {Persistence(count, k):0.00}"
+                    )
+            )
+        );
+
+    private static double[] Doubles(int[] counts) => [.. counts.Select(c => (double)c)];
 
     private static void Count(RhythmCount count, Tune tune, RagWeights weights, int seed, double raggedness, int level)
     {

@@ -85,8 +85,12 @@ internal static class CliMessages
 
         Examples:
           stridewright profile rag.musicxml
+          stridewright profile rag.musicxml --plot rag-style.png
           stridewright profile arrangements/*.musicxml --json
         """;
+
+    public const string PlotHelp =
+        "Draw the figures beside the published ones, for print, into a file that ends in .png, .svg or .pdf";
 
     public const string ScoreHelp = "A two-staff score in MusicXML (.musicxml, .xml, .mxl)";
     public const string ChordsHelp =
@@ -256,7 +260,7 @@ internal static class CliMessages
     /// <summary>A figure of style, and the published one behind it.</summary>
     public static string StyleRow(MeasuredFigure figure) =>
         "  "
-        + figure.Words.PadRight(52)
+        + figure.Words.PadRight(54)
         + Values(figure, figure.Values)
         + (figure.Reference.Count > 0 ? $"   (published {Values(figure, figure.Reference)})" : "");
 
@@ -264,10 +268,26 @@ internal static class CliMessages
         string.Join(
             " / ",
             values.Select(v =>
-                figure.Unit == "share"
-                    ? string.Create(CultureInfo.InvariantCulture, $"{100 * v:0.0} %")
-                    : string.Create(CultureInfo.InvariantCulture, $"{v:0.##}")
+                figure.Unit switch
+                {
+                    "share" => Text($"{100 * v:0.0} %"),
+                    "key" => NoteOf((int)Math.Round(v)),
+                    _ => Text($"{v:0.##}"),
+                }
             )
+        );
+
+    /// <summary>What several values of a figure are.</summary>
+    public static string PercentilesOf(MeasuredFigure figure) =>
+        (figure.Unit, figure.Values.Count) switch
+        {
+            ("key" or "semitones", 5) => " (of a hundred the 5th, 25th, 50th, 75th and 95th from below)",
+            _ => "",
+        };
+
+    private static string NoteOf(int key) =>
+        Text(
+            $"{((string[])["C", "C#", "D", "Eb", "E", "F", "F#", "G", "Ab", "A", "Bb", "B"])[key % 12]}{key / 12 - 1}"
         );
 
     public static string Row(string name, string text) => OneLine("  " + name.PadRight(10) + text);

@@ -20,7 +20,11 @@ internal sealed record Desk(
                 problem.Tune is null ? problem.Place
                 : problem.Place.Length == 0 ? problem.Tune
                 : $"{problem.Tune}, {problem.Place}";
-            Error(areWishes || problem.File == "out" ? "--" + problem.File : problem.File, place, problem.Message);
+            Error(
+                areWishes || problem.File is "out" or "plot" ? "--" + problem.File : problem.File,
+                place,
+                problem.Message
+            );
         }
     }
 

@@ -1,5 +1,7 @@
 using System.CommandLine;
 using Stridewright.Cli.Output;
+using Stridewright.Music;
+using Stridewright.Workbench;
 
 namespace Stridewright.Cli;
 
@@ -12,12 +14,14 @@ internal sealed class ProfileCommand
         Description = CliMessages.ScoreHelp,
         Arity = ArgumentArity.OneOrMore,
     };
+    private readonly Option<string?> _plot = Options.Text("--plot", CliMessages.PlotHelp, "FILE");
+    private readonly Option<bool> _replace = Options.Flag("--replace", CliMessages.ReplaceHelp);
     private readonly Option<bool> _json = Options.Flag("--json", CliMessages.JsonHelp);
 
     public ProfileCommand(Desk desk)
     {
         _desk = desk;
-        Command = new Command("profile", CliMessages.ProfileHelp) { _scores, _json };
+        Command = new Command("profile", CliMessages.ProfileHelp) { _scores, _plot, _replace, _json };
         Command.SetAction(Run);
     }
 
@@ -26,7 +30,13 @@ internal sealed class ProfileCommand
     private int Run(ParseResult parsed)
     {
         using var useCases = _desk.Open();
-        var report = useCases.Profile(parsed.GetRequiredValue(_scores), _desk.Cancellation);
+        var request = new ProfileRequest
+        {
+            Scores = parsed.GetRequiredValue(_scores).ToValueList(),
+            Plot = parsed.GetValue(_plot),
+            Replace = parsed.GetValue(_replace),
+        };
+        var report = useCases.Profile(request, _desk.Cancellation);
         if (parsed.GetValue(_json))
         {
             ReportJson.Write(_desk.Output, report);

@@ -172,6 +172,21 @@ public sealed record CheckRequest
     public double? BeatsPerMinute { get; init; }
 }
 
+/// <summary>Which scores to measure.</summary>
+public sealed record ProfileRequest
+{
+    public required ValueList<string> Scores { get; init; }
+
+    /// <summary>File to draw the figures into, ending in .png, .svg or .pdf; of several scores each gets a number.</summary>
+    public string? Plot { get; init; }
+
+    /// <summary>Paper of the drawing.</summary>
+    public Paper Paper { get; init; } = Paper.A4;
+
+    /// <summary>An existing drawing of other content may be replaced.</summary>
+    public bool Replace { get; init; }
+}
+
 /// <summary>How far a run has come.</summary>
 /// <param name="Done">Files done; the tunes of a book are fractions of its file.</param>
 /// <param name="Files">Files in all.</param>

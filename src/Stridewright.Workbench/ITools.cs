@@ -1,4 +1,5 @@
 using Stridewright.Arranging;
+using Stridewright.Engraving;
 using Stridewright.Hands;
 using Stridewright.Music;
 using Stridewright.Workbench.Reports;
@@ -64,6 +65,9 @@ internal interface ITools : IDisposable
 
     /// <summary>Lays the MusicXML of <c>ToMusicXml</c> out on pages.</summary>
     Reading<EngravedPages> Engrave(byte[] musicXml, PageWish wish, CancellationToken cancellation);
+
+    /// <summary>Draws a chart on pages.</summary>
+    EngravedPages Draw(StyleChart chart, Paper paper);
 
     /// <summary>One PDF of the pages of several engraved scores.</summary>
     byte[] ToBooklet(string title, IEnumerable<EngravedPages> scores, Paper paper);

@@ -16,6 +16,6 @@ public interface IUseCases : IDisposable
     /// <summary>Judges one score for a pair of hands. Never throws for what it is given.</summary>
     CheckReport Check(CheckRequest request, CancellationToken cancellation = default);
 
-    /// <summary>Measures the style of two-staff scores. Never throws for what it is given.</summary>
-    ProfileReport Profile(IReadOnlyList<string> scores, CancellationToken cancellation = default);
+    /// <summary>Measures the style of two-staff scores, and draws it where asked for. Never throws for what it is given.</summary>
+    ProfileReport Profile(ProfileRequest request, CancellationToken cancellation = default);
 }

@@ -98,20 +98,20 @@ internal sealed class StandardTools : ITools
                 engraved = smaller.Value is { Pages.Count: 1 } ? smaller : engraved;
             }
         }
-        return new(
-            engraved.Value is { } score
-                ? new(
-                    [.. score.Pages.Select(Encoding.UTF8.GetBytes)],
-                    () => Bytes(s => PdfWriter.Write(score, s)),
-                    page => Bytes(s => PngWriter.Write(score, page + 1, s))
-                )
-                {
-                    PageEnds = score.PageEnds,
-                }
-                : null,
-            engraved.Diagnostics
-        );
+        return new(engraved.Value is { } score ? Pages(score) : null, engraved.Diagnostics);
     }
+
+    public EngravedPages Draw(StyleChart chart, Paper paper) => Pages(ChartPages.Draw(chart, Setup(paper)));
+
+    private static EngravedPages Pages(EngravedScore score) =>
+        new(
+            [.. score.Pages.Select(Encoding.UTF8.GetBytes)],
+            () => Bytes(s => PdfWriter.Write(score, s)),
+            page => Bytes(s => PngWriter.Write(score, page + 1, s))
+        )
+        {
+            PageEnds = score.PageEnds,
+        };
 
     public byte[] ToBooklet(string title, IEnumerable<EngravedPages> scores, Paper paper)
     {

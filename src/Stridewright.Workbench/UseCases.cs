@@ -21,8 +21,8 @@ public sealed class UseCases : IUseCases
     public CheckReport Check(CheckRequest request, CancellationToken cancellation = default) =>
         new CheckScore(_tools, request).Run(cancellation);
 
-    public ProfileReport Profile(IReadOnlyList<string> scores, CancellationToken cancellation = default) =>
-        new ProfileScores(_tools, scores).Run(cancellation);
+    public ProfileReport Profile(ProfileRequest request, CancellationToken cancellation = default) =>
+        new ProfileScores(_tools, request).Run(cancellation);
 
     public void Dispose() => _tools.Dispose();
 }

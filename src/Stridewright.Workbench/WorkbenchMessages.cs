@@ -94,6 +94,16 @@ internal static class WorkbenchMessages
     public static string MoreFaults(int count) =>
         string.Create(CultureInfo.InvariantCulture, $"and {count} more faults of this file: mend the first ones");
 
+    public static string NoPicture(string plot) =>
+        $"'{plot}' is no picture file: give a name that ends in .png, .svg or .pdf";
+
+    public static string ChartOf(MeasuredStyle style) =>
+        style.Reference.Length > 0
+            ? FormattableString.Invariant(
+                $"solid: this score, {style.Bars} bars in {style.Metre}; hollow, and in brackets: {style.Reference}"
+            )
+            : FormattableString.Invariant($"{style.Metre}: no figures are published for this metre");
+
     public static string SketchTooLong(int pages) =>
         FormattableString.Invariant(
             $"the sketch takes {pages} pages: a tune of up to 32 bars fits one; leave the form out, or take it as pages"

@@ -86,7 +86,15 @@ internal sealed class FakeUseCases : IUseCases
         return CheckAnswer;
     }
 
-    public ProfileReport Profile(IReadOnlyList<string> scores, CancellationToken cancellation = default) => new();
+    public ProfileRequest? AskedToProfile { get; private set; }
+
+    public ProfileReport ProfileAnswer { get; init; } = new();
+
+    public ProfileReport Profile(ProfileRequest request, CancellationToken cancellation = default)
+    {
+        AskedToProfile = request;
+        return ProfileAnswer;
+    }
 
     public void Dispose() { }
 }

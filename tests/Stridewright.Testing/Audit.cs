@@ -23,6 +23,24 @@ public static class Audit
         return [.. reports.SelectMany(FailuresOf)];
     }
 
+    /// <summary>The figures of one check of a score, as the audit counts them (<c>audit.py --keys</c>); null: the check has
+    /// none for it.</summary>
+    public static IReadOnlyList<JsonElement?> Figures(string check, IReadOnlyList<string> scores)
+    {
+        using var report = Report(205, [.. scores]);
+        return
+        [
+            .. report
+                .RootElement.GetProperty("scores")
+                .EnumerateArray()
+                .Select(s =>
+                    s.GetProperty("checks").TryGetProperty(check, out var found)
+                        ? found.GetProperty("figures").Clone()
+                        : (JsonElement?)null
+                ),
+        ];
+    }
+
     /// <summary>For each step up, what share of the easier level's right-hand onsets and off-beat chords stands again in
     /// the next; 1 where there are none.</summary>
     /// <param name="levels">MusicXML files of one tune, easiest first.</param>

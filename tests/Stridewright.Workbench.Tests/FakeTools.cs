@@ -1,5 +1,6 @@
 using System.Text;
 using Stridewright.Arranging;
+using Stridewright.Engraving;
 using Stridewright.Hands;
 using Stridewright.Music;
 using Stridewright.Workbench.Reports;
@@ -171,6 +172,13 @@ internal sealed class FakeTools : ITools
                 []
             );
     }
+
+    public EngravedPages Draw(StyleChart chart, Paper paper) =>
+        new(
+            ["<svg/>"u8.ToArray()],
+            () => Encoding.UTF8.GetBytes($"pdf of {chart.Title} on {paper}"),
+            page => Encoding.UTF8.GetBytes($"png of {chart.Title}")
+        );
 
     public byte[] ToBooklet(string title, IEnumerable<EngravedPages> scores, Paper paper) =>
         Encoding.UTF8.GetBytes($"booklet of {title}, {scores.Sum(s => s.Svg.Count)} pages on {paper}");

@@ -2,67 +2,140 @@ using Stridewright.Music;
 
 namespace Stridewright.Arranging;
 
-/// <summary>Registers, leaps and share of stride in the left hand: bass on the four strokes' first and third, chords between.</summary>
+/// <summary>Registers, leaps, kinds and share of stride in the left hand: bass on the four strokes' first and third, chords
+/// between.</summary>
 internal static class LeftHandStyle
 {
+    private static readonly string[] Kinds =
+    [
+        "octave",
+        "single",
+        "two_note",
+        "three_note",
+        "four_note",
+        "tenth",
+        "none",
+    ];
+
     public static void Add(StyleSheet sheet, Score score, List<int> bars, IEnumerable<Sounding> left)
     {
         var byBar = left.ToLookup(s => s.Bar);
         List<int> bass = [],
             low = [],
             high = [],
+            span = [],
+            spread = [],
             leaps = [];
-        var (strict, loose) = (0, 0);
+        List<string> beats = [],
+            offBeats = [];
+        var patterns = new Dictionary<string, int>();
+        var (strict, loose, alike, pairs) = (0, 0, 0, 0);
         foreach (var bar in bars)
         {
-            var whole = score.Bars[bar].Metre.BarLength;
-            var stroke = new ScoreTime(whole.Numerator, 4 * whole.Denominator);
-            var struck = byBar[bar]
-                .GroupBy(s => s.At)
-                .OrderBy(g => g.Key)
-                .Select(g => (At: g.Key, Keys: g.Select(s => s.Key).Distinct().Order().ToArray()))
-                .ToList();
-            foreach (var (at, keys) in struck.Where(s => s.At.IsMultipleOf(stroke)))
+            var stroke = score.Bars[bar].Metre.BarLength / 4;
+            var struck = LeftStroke.Of(byBar[bar]);
+            var strokes = Enumerable
+                .Range(0, 4)
+                .Select(i => struck.Find(s => s.At == stroke * i)?.Keys ?? [])
+                .ToArray();
+            spread.AddRange(struck.Select(s => s.Keys[^1] - s.Keys[0]));
+            for (var i = 0; i < strokes.Length; i++)
             {
-                if (at.Round(stroke) % 2 == 0)
+                var (keys, isBeat) = (strokes[i], i % 2 == 0);
+                (isBeat ? beats : offBeats).Add(Kind(keys));
+                if (isBeat && keys.Length > 0)
                 {
                     bass.Add(keys[0]);
                 }
-                else if (IsChord(keys))
+                else if (!isBeat && LeftStroke.IsChord(keys))
                 {
                     low.Add(keys[0]);
                     high.Add(keys[^1]);
+                    span.Add(keys[^1] - keys[0]);
                 }
             }
-            for (var i = 1; i < struck.Count; i++)
+            leaps.AddRange(Leaps(struck, stroke));
+            var pattern = string.Concat(
+                Enumerable.Range(0, 8).Select(i => struck.Exists(s => s.At == stroke / 2 * i) ? '1' : '0')
+            );
+            patterns[pattern] = patterns.GetValueOrDefault(pattern) + 1;
+            if (LeftStroke.IsChord(strokes[1]) && LeftStroke.IsChord(strokes[3]))
             {
-                if (IsBassStroke(struck[i - 1]) && !IsBeat(struck[i].At) && IsChord(struck[i].Keys))
-                {
-                    leaps.Add(struck[i].Keys[0] - struck[i - 1].Keys[0]);
-                }
+                pairs++;
+                alike += strokes[1].SequenceEqual(strokes[3]) ? 1 : 0;
             }
-            var strokes = struck.Where(s => s.At.IsMultipleOf(stroke)).Select(s => s.Keys).ToArray();
-            if (strokes.Length == 4 && strokes[1][0] > strokes[0][0] && strokes[3][0] > strokes[2][0])
+            if (strokes.All(s => s.Length > 0) && strokes[1][0] > strokes[0][0] && strokes[3][0] > strokes[2][0])
             {
                 loose++;
-                var plain = IsBass(strokes[0]) && IsBass(strokes[2]) && IsChord(strokes[1]) && IsChord(strokes[3]);
-                strict += plain && struck.Count == 4 ? 1 : 0;
+                strict += struck.Count == 4 && IsPlain(strokes) ? 1 : 0;
             }
-
-            bool IsBeat(ScoreTime at) => at.IsMultipleOf(stroke) && at.Round(stroke) % 2 == 0;
-            bool IsBassStroke((ScoreTime At, int[] Keys) s) => IsBeat(s.At) && (IsBass(s.Keys) || IsTenth(s.Keys));
         }
+        sheet.Open(StyleMessages.StrideSection);
+        sheet.Share("strict", StyleMessages.Strict, strict, bars.Count);
+        sheet.Share("loose", StyleMessages.Loose, loose, bars.Count);
+        foreach (
+            var (name, count) in patterns.OrderByDescending(p => p.Value).ThenBy(p => p.Key, StringComparer.Ordinal)
+        )
+        {
+            if (sheet.Knows("left_" + name) || 20 * count >= bars.Count)
+            {
+                sheet.Share("left_" + name, StyleMessages.LeftBar(name), count, bars.Count);
+            }
+        }
+        AddKinds(sheet, "beat_", StyleMessages.OnBeat, beats);
+        AddKinds(sheet, "off_", StyleMessages.OffBeat, offBeats);
+        sheet.Share("chords_alike", StyleMessages.ChordsAlike, alike, pairs);
+        BassMotion.Add(sheet, score, bars, byBar);
+        sheet.Open(StyleMessages.LeftRegisterSection);
         sheet.Spread("bass", StyleMessages.Bass, StyleUnit.Key, bass);
         sheet.Spread("chord_low", StyleMessages.ChordLow, StyleUnit.Key, low);
         sheet.Spread("chord_high", StyleMessages.ChordHigh, StyleUnit.Key, high);
+        sheet.Spread("chord_span", StyleMessages.ChordSpan, StyleUnit.Semitones, span);
         sheet.Spread("leap_up", StyleMessages.LeapUp, StyleUnit.Semitones, leaps);
-        sheet.Share("strict", StyleMessages.Strict, strict, bars.Count);
-        sheet.Share("loose", StyleMessages.Loose, loose, bars.Count);
+        sheet.Share("left_over_octave", StyleMessages.LeftOverOctave, spread.Count(s => s > 12), spread.Count);
     }
 
-    private static bool IsBass(int[] keys) => keys.Length == 1 || keys.Length == 2 && keys[1] - keys[0] == 12;
+    private static IEnumerable<int> Leaps(List<LeftStroke> struck, ScoreTime stroke)
+    {
+        for (var i = 1; i < struck.Count; i++)
+        {
+            var (from, to) = (struck[i - 1], struck[i]);
+            if (IsBeat(from.At) && LeftStroke.IsBass(from.Keys) && !IsBeat(to.At) && LeftStroke.IsChord(to.Keys))
+            {
+                yield return to.Keys[0] - from.Keys[0];
+            }
+        }
 
-    private static bool IsTenth(int[] keys) => keys.Length == 2 && keys[1] - keys[0] is (15 or 16);
+        bool IsBeat(ScoreTime at) => at.IsMultipleOf(stroke * 2);
+    }
 
-    private static bool IsChord(int[] keys) => keys.Length > 1 && !IsBass(keys) && !IsTenth(keys);
+    private static bool IsPlain(int[][] strokes) =>
+        Kind(strokes[0]) is "single" or "octave"
+        && Kind(strokes[2]) is "single" or "octave"
+        && LeftStroke.IsChord(strokes[1])
+        && LeftStroke.IsChord(strokes[3]);
+
+    private static void AddKinds(StyleSheet sheet, string key, Func<string, string> words, List<string> found)
+    {
+        foreach (var kind in Kinds.OrderByDescending(k => found.Count(f => f == k)))
+        {
+            var count = found.Count(f => f == kind);
+            if (count > 0 || sheet.Knows(key + kind))
+            {
+                sheet.Share(key + kind, words(kind), count, found.Count);
+            }
+        }
+    }
+
+    private static string Kind(int[] keys) =>
+        keys.Length switch
+        {
+            0 => "none",
+            1 => "single",
+            2 when LeftStroke.IsOctave(keys) => "octave",
+            2 when LeftStroke.IsTenth(keys) => "tenth",
+            2 => "two_note",
+            3 => "three_note",
+            _ => "four_note",
+        };
 }

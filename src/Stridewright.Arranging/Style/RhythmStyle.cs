@@ -11,44 +11,28 @@ internal static class RhythmStyle
     public static void Add(StyleSheet sheet, Score score, List<int> bars, Sounding[] right)
     {
         var byBar = right.ToLookup(s => s.Bar);
-        var patterns = bars.ToDictionary(b => b, b => Pattern(byBar[b], Unit(b)));
-        int untied = 0,
-            mid = 0,
-            line = 0,
-            any = 0,
-            augmented = 0,
-            held = 0,
-            syncopation = 0;
-        foreach (var bar in bars)
-        {
-            var (bits, next) = (patterns[bar], patterns.TryGetValue(bar + 1, out var n) ? n : -1);
-            // Past the measured bars the next downbeat counts as struck.
-            var found = Figures.In(bits, next < 0 ? 0xFF : next);
-            untied += found.Untied > 0 ? 1 : 0;
-            mid += found.TiedMid;
-            line += found.TiedBar;
-            any += found.Untied + found.TiedMid + found.TiedBar > 0 ? 1 : 0;
-            augmented += IsAugmented(bits, next) ? 1 : 0;
-            held += HoldsWeakUnit(byBar[bar], Unit(bar), bits, next) ? 1 : 0;
-            syncopation += Syncopation(bits, next < 0 || next >> 7 == 1);
-        }
-        sheet.Share("untied_bars", StyleMessages.Untied, untied, bars.Count);
-        sheet.Share("tied_mid_bars", StyleMessages.TiedMid, mid, bars.Count);
-        sheet.Share("tied_bar_bars", StyleMessages.TiedBar, line, bars.Count);
-        sheet.Share("any121_bars", StyleMessages.AnyFigure, any, bars.Count);
-        sheet.Share("augmented_bars", StyleMessages.Augmented, augmented, bars.Count);
-        sheet.Share("held_bars", StyleMessages.Held, held, bars.Count);
-        if (bars.Count > 0)
-        {
-            sheet.Add("lhl_per_bar", StyleMessages.Syncopation, StyleUnit.PerBar, [(double)syncopation / bars.Count]);
-        }
-        var row = bars.Select(b => patterns[b]).ToArray();
-        AddPatterns(sheet, row);
-        AddReturn(sheet, row);
-
-        ScoreTime Unit(int bar) =>
-            new(score.Bars[bar].Metre.BarLength.Numerator, 8 * score.Bars[bar].Metre.BarLength.Denominator);
+        var measured = bars.ToHashSet();
+        var patterns = score
+            .Bars.Select((_, bar) => measured.Contains(bar) ? Pattern(byBar[bar], Unit(score, bar)) : -1)
+            .ToArray();
+        var tally = new RhythmTally();
+        tally.Add(patterns);
+        var held = bars.Count(b =>
+            HoldsWeakUnit(byBar[b], Unit(score, b), patterns[b], b + 1 < patterns.Length ? patterns[b + 1] : -1)
+        );
+        AddSyncopation(sheet, tally, held);
+        AddPatterns(sheet, tally);
+        AddReturn(sheet, tally);
     }
+
+    /// <summary>An eighth of a full bar.</summary>
+    public static ScoreTime Unit(Score score, int bar) => score.Bars[bar].Metre.BarLength / 8;
+
+    /// <summary>Units of its bar that are struck, the highest bit first.</summary>
+    public static int Pattern(IEnumerable<Sounding> soundings, ScoreTime unit) =>
+        soundings
+            .Where(s => s.At.IsMultipleOf(unit))
+            .Aggregate(0, (bits, s) => bits | 1 << (7 - (int)s.At.Round(unit)));
 
     /// <summary>Short-long-short in doubled values, in the bar or over the bar line (Kirlin, ISMIR 2020).</summary>
     /// <param name="next">The next bar's eight bits; −1 for none.</param>
@@ -79,11 +63,6 @@ internal static class RhythmStyle
 
     private static bool IsStruck(int bits, int unit) => (bits >> (7 - unit) & 1) == 1;
 
-    private static int Pattern(IEnumerable<Sounding> soundings, ScoreTime unit) =>
-        soundings
-            .Where(s => s.At.IsMultipleOf(unit))
-            .Aggregate(0, (bits, s) => bits | 1 << (7 - (int)s.At.Round(unit)));
-
     private static bool HoldsWeakUnit(IEnumerable<Sounding> struck, ScoreTime unit, int bits, int next) =>
         struck.Any(s =>
             s.At.IsMultipleOf(unit)
@@ -93,28 +72,70 @@ internal static class RhythmStyle
             && s.End > s.Start + unit
         );
 
-    private static void AddPatterns(StyleSheet sheet, int[] row)
+    private static void AddSyncopation(StyleSheet sheet, RhythmTally tally, int held)
     {
-        var halves = row.SelectMany(bits => new[] { bits >> 4, bits & 15 }).ToList();
-        foreach (var half in halves.CountBy(h => h).OrderByDescending(h => h.Value).ThenByDescending(h => h.Key))
+        sheet.Open(StyleMessages.SyncopationSection);
+        sheet.Share("untied_bars", StyleMessages.Untied, tally.BarsWithUntied, tally.Bars);
+        sheet.Share("tied_mid_bars", StyleMessages.TiedMid, tally.TiedMid, tally.Bars);
+        sheet.Share("tied_bar_bars", StyleMessages.TiedBar, tally.TiedBar, tally.Bars);
+        sheet.Share("any121_bars", StyleMessages.AnyFigure, tally.BarsWithFigure, tally.Bars);
+        sheet.Share("augmented_bars", StyleMessages.Augmented, tally.BarsWithAugmented, tally.Bars);
+        sheet.Share("held_bars", StyleMessages.Held, held, tally.Bars);
+        if (tally.Bars > 0)
         {
-            var name = half.Key.ToString("b4", CultureInfo.InvariantCulture);
-            sheet.Share("half_" + name, StyleMessages.HalfBar(name), half.Value, halves.Count);
+            var mean = (double)tally.Syncopation / tally.Bars;
+            sheet.Add("lhl_per_bar", StyleMessages.Syncopation, StyleUnit.PerBar, [mean]);
         }
     }
 
-    private static void AddReturn(StyleSheet sheet, int[] row)
+    private static void AddPatterns(StyleSheet sheet, RhythmTally tally)
     {
-        foreach (var lag in (ReadOnlySpan<int>)[1, 2, 3, 4, 8, 16])
+        sheet.Open(StyleMessages.PatternSection);
+        var both = tally.First.Zip(tally.Second, (a, b) => a + b).ToArray();
+        Halves("half_", both, 2 * tally.Bars, StyleMessages.HalfBar);
+        Halves("first_", tally.First, tally.Bars, StyleMessages.FirstHalf);
+        Halves("second_", tally.Second, tally.Bars, StyleMessages.SecondHalf);
+        // The commonest here, and what is common in print.
+        var shown = tally
+            .Whole.OrderByDescending(b => b.Value)
+            .ThenByDescending(b => b.Key)
+            .Where((b, i) => i < StyleReference.BarsShown || sheet.Knows("bar_" + Name(b.Key, 8)));
+        foreach (var (bits, count) in shown)
         {
-            var pairs = Math.Max(0, row.Length - lag);
-            var same = row.Take(pairs).Where((bits, i) => bits == row[i + lag]).Count();
-            sheet.Share(FormattableString.Invariant($"lag_{lag}"), StyleMessages.Again(lag), same, pairs);
+            sheet.Share("bar_" + Name(bits, 8), StyleMessages.WholeBar(Name(bits, 8)), count, tally.Bars);
         }
-        if (row.Length > 1)
+
+        void Halves(string key, int[] counts, int whole, Func<string, string> words)
         {
-            var chance = row.CountBy(b => b).Sum(b => Math.Pow((double)b.Value / row.Length, 2));
-            sheet.Add("chance", StyleMessages.Chance, StyleUnit.Share, [chance]);
+            foreach (var bits in Enumerable.Range(0, 16).OrderByDescending(b => counts[b]).ThenByDescending(b => b))
+            {
+                if (counts[bits] > 0)
+                {
+                    sheet.Share(key + Name(bits, 4), words(Name(bits, 4)), counts[bits], whole);
+                }
+            }
         }
     }
+
+    private static void AddReturn(StyleSheet sheet, RhythmTally tally)
+    {
+        sheet.Open(StyleMessages.ReturnSection);
+        foreach (var lag in RhythmTally.Lags)
+        {
+            var (alike, pairs) = tally.At(lag);
+            sheet.Share(FormattableString.Invariant($"lag_{lag}"), StyleMessages.Again(lag), alike, pairs);
+        }
+        if (tally.Bars > 1)
+        {
+            var chance = tally.Whole.Values.Sum(n => Math.Pow((double)n / tally.Bars, 2));
+            sheet.Add("chance", StyleMessages.Chance, StyleUnit.Share, [chance]);
+        }
+        if (tally.DistinctInSixteen is { } distinct)
+        {
+            sheet.Add("distinct_per_16_bars", StyleMessages.Distinct, StyleUnit.Number, [distinct]);
+        }
+    }
+
+    private static string Name(int bits, int digits) =>
+        bits.ToString(digits == 4 ? "b4" : "b8", CultureInfo.InvariantCulture);
 }

@@ -23,7 +23,8 @@ public enum StyleUnit
 /// <summary>One measured figure of style.</summary>
 /// <param name="Key">Its name for programs, such as <c>untied_bars</c>.</param>
 /// <param name="Words">Its name for a musician.</param>
-/// <param name="Values">One value, or the 5th, 25th, 50th, 75th and 95th percentile; never empty.</param>
+/// <param name="Values">One value; the 5th, 25th, 50th, 75th and 95th percentile, or of steps the last three; shares of a
+/// whole, side by side. Never empty.</param>
 /// <param name="Reference">The published value or percentiles; empty where none is published.</param>
 public sealed record StyleFigure(
     string Key,
@@ -31,7 +32,11 @@ public sealed record StyleFigure(
     StyleUnit Unit,
     ValueList<double> Values,
     ValueList<double> Reference
-);
+)
+{
+    /// <summary>What it belongs to, such as syncopation, in a musician's words.</summary>
+    public string Section { get; init; } = "";
+}
 
 /// <summary>The measured style of a score.</summary>
 /// <param name="Reference">What the reference was measured on; empty where none is published for the metre.</param>

@@ -25,7 +25,7 @@ public static class StyleMeasure
         var inTwo = metre is { Count: 2, Unit: 4 };
         var sheet = new StyleSheet(hasReference ? StyleReference.Of(inTwo) : new Dictionary<string, double[]>());
         RhythmStyle.Add(sheet, score, measured, [.. soundings[Hand.Right]]);
-        TextureStyle.Add(sheet, soundings[Hand.Right]);
+        TextureStyle.Add(sheet, score, measured, soundings[Hand.Right]);
         LeftHandStyle.Add(sheet, score, measured, soundings[Hand.Left]);
         return new StyleProfile(
             metre?.ToString() ?? "",
@@ -38,41 +38,4 @@ public static class StyleMeasure
     }
 
     private static bool IsDuple(Metre metre) => Duple.Any(d => d.Count == metre.Count && d.Unit == metre.Unit);
-}
-
-/// <summary>Figures as they are gathered, each beside its reference.</summary>
-internal sealed class StyleSheet(IReadOnlyDictionary<string, double[]> reference)
-{
-    private static readonly double[] Percents = [0.05, 0.25, 0.5, 0.75, 0.95];
-
-    public List<StyleFigure> Figures { get; } = [];
-
-    public void Share(string key, string words, int part, int whole)
-    {
-        if (whole > 0)
-        {
-            Add(key, words, StyleUnit.Share, [(double)part / whole]);
-        }
-    }
-
-    public void Add(string key, string words, StyleUnit unit, double[] values) =>
-        Figures.Add(new(key, words, unit, values.ToValueList(), reference.GetValueOrDefault(key, []).ToValueList()));
-
-    /// <summary>Percentiles, interpolated linearly.</summary>
-    public void Spread(string key, string words, StyleUnit unit, List<int> values)
-    {
-        if (values.Count == 0)
-        {
-            return;
-        }
-        values.Sort();
-        Add(key, words, unit, [.. Percents.Select(At)]);
-
-        double At(double percent)
-        {
-            var place = (values.Count - 1) * percent;
-            var low = (int)place;
-            return values[low] + (values[Math.Min(low + 1, values.Count - 1)] - values[low]) * (place - low);
-        }
-    }
 }

@@ -57,7 +57,7 @@ internal static class MusicXmlMessages
 
     public static string NotTwoStaves(int parts) =>
         parts == 1
-            ? "the music stands on one staff; a piano score has two, and a left hand alone is in the bass clef"
+            ? "the music stands on one staff, as in a lead sheet; a piano score has two, and a left hand alone is in the bass clef"
             : $"{parts} parts of one staff each are no piano score; leave a part of two staves, or two parts of one";
 
     public static string TwoParts(string right, string left) =>

@@ -10,6 +10,9 @@ public sealed record ProfileReport
     /// <summary>Scores that could be read, in order.</summary>
     public ValueList<ProfiledScore> Scores { get; init; } = [];
 
+    /// <summary>Drawings of them, where they were asked for.</summary>
+    public ValueList<WrittenFile> Drawings { get; init; } = [];
+
     public ValueList<Problem> Problems { get; init; } = [];
 
     public bool Cancelled { get; init; }
@@ -32,4 +35,8 @@ public sealed record MeasuredFigure(
     string Unit,
     ValueList<double> Values,
     ValueList<double> Reference
-);
+)
+{
+    /// <summary>What it belongs to, in words: figures of one section stand together.</summary>
+    public string Section { get; init; } = "";
+}

@@ -90,7 +90,10 @@ internal static class ReportOf
             style.Bars,
             style.Reference,
             style
-                .Figures.Select(f => new MeasuredFigure(f.Key, f.Words, Words.Of(f.Unit), f.Values, f.Reference))
+                .Figures.Select(f => new MeasuredFigure(f.Key, f.Words, Words.Of(f.Unit), f.Values, f.Reference)
+                {
+                    Section = f.Section,
+                })
                 .ToValueList()
         );
 
