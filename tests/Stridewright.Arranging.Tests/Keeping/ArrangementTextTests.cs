@@ -174,6 +174,8 @@ public sealed class ArrangementTextTests
     [InlineData("  left 3", "  level 3", "line 4, column 3", "not both")]
     [InlineData("  right 5", "  left 5", "line 5, column 3", "a second time")]
     [InlineData("right 5", "right 7", "line 5, column 9", "1 to 6")]
+    [InlineData("octaves, thirds", "octaves, thrids", "line 11, column 8", "'thrids' is no value for play")]
+    [InlineData("without tritone", "without", "line 13, column 3", "without needs a value")]
     [InlineData("96", "NaN", "line 8, column 7", "10 to 480")]
     [InlineData("8.1in", "wide", "line 9, column 8", "span")]
     [InlineData("B end", "B coda", "line 14, column 8", "'coda' at character 25 is no part of a form")]
