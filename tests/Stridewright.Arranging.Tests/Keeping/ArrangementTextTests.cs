@@ -2,6 +2,7 @@ using System.Reflection;
 using CsCheck;
 using Stridewright.Hands;
 using Stridewright.Music;
+using Stridewright.Testing;
 
 namespace Stridewright.Arranging.Tests.Keeping;
 
@@ -114,6 +115,21 @@ public sealed class ArrangementTextTests
             },
             iter: 2000
         );
+
+    [Fact]
+    public void The_example_of_the_manual_is_read()
+    {
+        var manual = File.ReadAllText(Path.Combine(Corpus.CheckoutRoot, "docs", "arrangement-file.md"));
+        var example = manual
+            .Split("## Example")[1]
+            .Split("## Lines")[0]
+            .Trim('\n')
+            .Split('\n')
+            .Select(l => l.Length > 4 ? l[4..] : "");
+        var file = Read(string.Join('\n', example));
+        Assert.Equal((2, 14 - 1, 1), (file.Brief.Kept.Count, file.Brief.Kept[1].LeftOut[0], file.Figures.Count));
+        Assert.StartsWith("X:1\nT:Lamps", file.Tune, StringComparison.Ordinal);
+    }
 
     [Fact]
     public void The_usual_brief_has_no_line() =>
