@@ -47,14 +47,14 @@ internal static class BriefText
         Flag("show-plain", b => b.ShowPlain, b => b with { ShowPlain = true }),
         Flag("accompany", b => b.Singer is not null, b => b with { Singer = new Singer() }),
         new("range", "two notes such as A3-D5", b => b.Singer?.Range?.ToString(), WithRange),
-        Text("play", OneOf(Manners.Left.Keys.Concat(Manners.Right.Keys)), Played, WithManners),
+        new("play", OneOf(Playing), Played, WithManners),
         Choice(
             "harmony",
             BriefWords.Richnesses,
             b => b.Harmony.Richness,
             (b, r) => b with { Harmony = b.Harmony with { Richness = r } }
         ),
-        Text(
+        new(
             "without",
             OneOf(BriefWords.HarmonyChanges.Keys),
             b => Listed(b.Harmony.Without.Select(BriefWords.HarmonyChanges.WordOf)),
@@ -210,10 +210,12 @@ internal static class BriefText
     private static string? Played(Brief brief) =>
         Listed(brief.LeftManners.Select(Manners.Left.WordOf).Concat(brief.RightManners.Select(Manners.Right.WordOf)));
 
-    private static Brief? WithManners(Brief brief, string text)
+    private static Brief? WithManners(Brief brief, string text, out string? fault)
     {
         var words = Words(text);
-        return words.All(w => Manners.Left.Find(w) is not null || Manners.Right.Find(w) is not null)
+        var unknown = Array.Find(words, w => Manners.Left.Find(w) is null && Manners.Right.Find(w) is null);
+        fault = unknown is null ? null : ArrangementTextMessages.BadValue("play", unknown, OneOf(Playing));
+        return unknown is null
             ? brief with
             {
                 LeftManners = words.Select(w => Manners.Left.Find(w)).OfType<LeftManner>().ToValueList(),
@@ -222,16 +224,17 @@ internal static class BriefText
             : null;
     }
 
-    private static Brief? WithoutChanges(Brief brief, string text)
+    private static Brief? WithoutChanges(Brief brief, string text, out string? fault)
     {
-        var kinds = Words(text).Select(w => BriefWords.HarmonyChanges.Find(w)).ToList();
-        return kinds.TrueForAll(k => k is not null)
-            ? brief with
-            {
-                Harmony = brief.Harmony with { Without = kinds.OfType<HarmonyChangeKind>().ToValueList() },
-            }
-            : null;
+        var words = Words(text);
+        var unknown = Array.Find(words, w => BriefWords.HarmonyChanges.Find(w) is null);
+        var known = OneOf(BriefWords.HarmonyChanges.Keys);
+        fault = unknown is null ? null : ArrangementTextMessages.BadValue("without", unknown, known);
+        var kinds = words.Select(w => BriefWords.HarmonyChanges.Find(w)).OfType<HarmonyChangeKind>().ToValueList();
+        return unknown is null ? brief with { Harmony = brief.Harmony with { Without = kinds } } : null;
     }
+
+    private static IEnumerable<string> Playing => Manners.Left.Keys.Concat(Manners.Right.Keys);
 
     private static string[] Words(string text) => text.Split(',', StringSplitOptions.TrimEntries);
 

@@ -2,6 +2,7 @@ using System.Reflection;
 using CsCheck;
 using Stridewright.Hands;
 using Stridewright.Music;
+using Stridewright.Testing;
 
 namespace Stridewright.Arranging.Tests.Keeping;
 
@@ -116,6 +117,21 @@ public sealed class ArrangementTextTests
         );
 
     [Fact]
+    public void The_example_of_the_manual_is_read()
+    {
+        var manual = File.ReadAllText(Path.Combine(Corpus.CheckoutRoot, "docs", "arrangement-file.md"));
+        var example = manual
+            .Split("## Example")[1]
+            .Split("## Lines")[0]
+            .Trim('\n')
+            .Split('\n')
+            .Select(l => l.Length > 4 ? l[4..] : "");
+        var file = Read(string.Join('\n', example));
+        Assert.Equal((2, 14 - 1, 1), (file.Brief.Kept.Count, file.Brief.Kept[1].LeftOut[0], file.Figures.Count));
+        Assert.StartsWith("X:1\nT:Lamps", file.Tune, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_usual_brief_has_no_line() =>
         Assert.Equal(
             "stridewright arrangement 1\ntune\nX:1\n",
@@ -174,6 +190,8 @@ public sealed class ArrangementTextTests
     [InlineData("  left 3", "  level 3", "line 4, column 3", "not both")]
     [InlineData("  right 5", "  left 5", "line 5, column 3", "a second time")]
     [InlineData("right 5", "right 7", "line 5, column 9", "1 to 6")]
+    [InlineData("octaves, thirds", "octaves, thrids", "line 11, column 8", "'thrids' is no value for play")]
+    [InlineData("without tritone", "without", "line 13, column 3", "without needs a value")]
     [InlineData("96", "NaN", "line 8, column 7", "10 to 480")]
     [InlineData("8.1in", "wide", "line 9, column 8", "span")]
     [InlineData("B end", "B coda", "line 14, column 8", "'coda' at character 25 is no part of a form")]
