@@ -29,6 +29,12 @@ public static class Corpus
             .Order(StringComparer.Ordinal)
             .ToList();
 
+    /// <summary>The same, or none where the outside material is absent: for what is measured on more than that.</summary>
+    public static IReadOnlyList<string> FilesIfThere(string relativeFolder, params string[] endings) =>
+        Found.Value is { } root && Directory.Exists(Path.Combine(root, relativeFolder))
+            ? Files(relativeFolder, endings)
+            : [];
+
     /// <summary>Root of the checkout, found from the test's own place.</summary>
     public static string CheckoutRoot
     {

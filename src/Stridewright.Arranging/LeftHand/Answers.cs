@@ -25,6 +25,12 @@ internal static class Answers
             {
                 continue;
             }
+            // One answer in a bar: where two have room, the later.
+            var after = Array.FindIndex(slots, next + 1, s => s.IsBass);
+            if (slots[next].Bar == slots[i].Bar && after > 0 && HasRoom(lattice, right, slots[next], slots[after]))
+            {
+                continue;
+            }
             var (from, to) = (slots[i].Tick, slots[next].Tick);
             var first = Math.Max(from + Unit, to - Most * Unit);
             if ((to - first) / Unit < Least || slots[(i + 1)..next].Any(s => s.Changes))

@@ -25,7 +25,9 @@ internal static class LeftPlayed
         var landing = next.Length > 0 ? next[0].Shape.Low : -1;
         return manner switch
         {
-            LeftManner.WalkingOctaves => bar.Length >= Octaves && ByStep([.. lows, .. Landing(landing)]),
+            LeftManner.WalkingOctaves => bar.Length >= Octaves
+                && bar.All(n => n.Shape.High - n.Shape.Low == 12)
+                && ByStep([.. lows, .. Landing(landing)]),
             LeftManner.WalkingTenths => bar.Count(n => IsTenth(n.Shape)) >= Tenths
                 && ByStep([.. bar.Where(n => IsTenth(n.Shape)).Select(n => n.Shape.Low)]),
             LeftManner.ChromaticApproach => bar.Length > 0 && Math.Abs(lows[^1] - landing) == 1,

@@ -15,7 +15,12 @@ internal sealed class MannerShapes(Stage stage)
     private const int Lowest = 36,
         HighestOctave = 47,
         HighestTenth = 52,
-        HighestSingle = 57;
+        HighestSingle = 57,
+        LowestCadence = 34,
+        HighestCadence = 48,
+        LowestAnswer = 45,
+        HighestAnswer = 60,
+        FurthestAnswer = 24;
 
     // A walk that begins on another tone than the bass; a tenth that is not struck at once.
     private const long OffRoot = 600,
@@ -115,16 +120,24 @@ internal sealed class MannerShapes(Stage stage)
         }
     }
 
-    // A run one way from the bass into the next one.
+    // A run one way in the tenor, from a tone of the chord.
     private IEnumerable<LeftShape> Answer(LeftSlot[] slots, int index)
     {
         var slot = slots[index];
-        foreach (var way in new[] { 1, -1 })
+        var (opens, closes) = (!slots[index - 1].IsAnswer, index + 1 == slots.Length || !slots[index + 1].IsAnswer);
+        var tones = _lattice.ChordAt(slot.Tick).Chord.Tones;
+        for (var key = LowestAnswer; key <= HighestAnswer; key++)
         {
-            var into = slots[index - 1].IsAnswer ? StepRule.Step(way) : new StepRule(1, 12, 0);
-            foreach (var shape in Singles(_ => true, slot, into, StepRule.Step(way)))
+            var tone = Spelled(slot, key);
+            if (opens && !tones.Contains(tone))
             {
-                yield return shape;
+                continue;
+            }
+            foreach (var way in new[] { 1, -1 })
+            {
+                var into = opens ? new StepRule(1, FurthestAnswer, 0) : StepRule.Step(way);
+                var onTo = closes ? null : StepRule.Step(way);
+                yield return Asked(LeftKind.Run, [Pitch.At(key, tone)], 3 * Foreign(slot, tone), into, onTo);
             }
         }
     }
@@ -164,12 +177,12 @@ internal sealed class MannerShapes(Stage stage)
         }
     }
 
-    // Octaves, and single notes where the hand cannot.
+    // Octaves, and single notes where the hand cannot take one after the other.
     private IEnumerable<LeftShape> Octave(LeftSlot slot, int key)
     {
         var low = Pitch.At(key, Spelled(slot, key));
         var stretch = stage.Reach.Of(key, key + 12);
-        yield return stage.Brief.Hands.NoOctaves || stretch == Stretch.Out
+        yield return stage.Brief.Hands.NoOctaves || stretch > Stretch.Possible
             ? Asked(LeftKind.Run, [low], Foreign(slot, low.Tone), null)
             : Asked(LeftKind.RunOctave, [low, low with { Octave = low.Octave + 1 }], Foreign(slot, low.Tone), null) with
             {
@@ -235,7 +248,7 @@ internal sealed class MannerShapes(Stage stage)
         var tonic = _lattice.Bars[slot.Bar].Key.Tonic.PitchClass;
         var due = (tonic + 7 - left) % 12;
         return Enumerable
-            .Range(Lowest, HighestOctave + 1 - Lowest)
+            .Range(LowestCadence, HighestCadence + 1 - LowestCadence)
             .Where(k => k % 12 == due)
             .SelectMany(k => Octave(slot, k))
             .Select(s => s with { Into = left == 2 ? null : new StepRule(1, 1, 1) });

@@ -331,7 +331,7 @@ internal sealed class Striding
         var kind = shape.IsRun ? LeftKind.Run : shape.Kind;
         var what = (long)kind * 16 + (shape.MustStep ? 0 : (shape.Low % 12 - root.PitchClass + 12) % 12);
         var key = Variety.Mix(
-            Variety.Mix(_seed, bar.StrainBar % 8 * 64 + slot.Tick - bar.Start + 65536L * bar.Treatment.Chorus),
+            Variety.Mix(_seed, bar.StrainBar % 8 * 64 + slot.Tick - bar.Start + 16 * bar.ReturnSalt),
             what
         );
         return (

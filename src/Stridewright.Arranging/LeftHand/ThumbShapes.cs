@@ -12,8 +12,8 @@ internal sealed class ThumbShapes
     private const int LowestBass = 36,
         NearestBass = 3;
     private const long Alone = 4000,
-        OffRoot = 500,
-        OnFifth = 250,
+        OffRoot = 900,
+        OnFifth = 500,
         PerSemitone = 60;
     private readonly Stage _stage;
     private readonly Lattice _lattice;

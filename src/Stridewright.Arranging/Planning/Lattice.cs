@@ -131,6 +131,12 @@ internal sealed record LatticeBar
     /// <summary>What stays as it is while the rest is worked again; null: nothing.</summary>
     public HeldBar? Held { get; init; }
 
+    /// <summary>How often the tune of its eight bars was heard before.</summary>
+    public int Heard { get; init; }
+
+    /// <summary>Added to a key of variety that is drawn anew where eight bars come again.</summary>
+    public long ReturnSalt => ChorusSalt + 1_048_576L * Heard;
+
     /// <summary>Added to a key of variety: like bars of different choruses draw it anew, those of the first as ever.</summary>
     public long ChorusSalt => 4096L * Treatment.Chorus;
 }

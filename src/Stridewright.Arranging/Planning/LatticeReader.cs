@@ -39,7 +39,7 @@ internal static class LatticeReader
         {
             notes[i] = notes[i] with { OnGrid = lattice.IsOnGrid(notes[i].Start) };
         }
-        return lattice;
+        return lattice with { Bars = Returns.Mark(lattice) };
     }
 
     private static (TuneSpot[] Notes, List<int> Lost) Place(FlatTune flat, int perWhole, int end)

@@ -16,7 +16,7 @@ internal sealed class Filling
     // Ticks from which a note of the tune is long: six sixteenths of 2/4, four eighths elsewhere.
     private const int LongInDuple = 6 * Unit,
         LongElsewhere = 4 * Unit;
-    private const long PassingTone = 500,
+    private const long PassingTone = 250,
         PassingOnBeat = 1500,
         NoStep = 6000,
         Apart = 2500,
@@ -27,8 +27,8 @@ internal sealed class Filling
     private static readonly long[] IntervalPrice =
     [
         2500,
-        900,
-        300,
+        400,
+        0,
         0,
         0,
         200,
@@ -201,7 +201,7 @@ internal sealed class Filling
                 continue;
             }
             var salt = Variety.Mix(
-                Variety.Mix(_seed, (held.Key - key) * 64 + onset.Tick - bar.Start + 16 * bar.ChorusSalt),
+                Variety.Mix(_seed, (held.Key - key) * 64 + onset.Tick - bar.Start + 16 * bar.ReturnSalt),
                 (next - held.Key) * 8 + bar.StrainBar % 2
             );
             var price = (inChord ? 0 : PassingTone + (onBeat ? PassingOnBeat : 0)) + 40 * Variety.Cost(salt) / 100;
@@ -273,7 +273,7 @@ internal sealed class Filling
             if (!notes[i].IsFiller && HeldUntil(notes, i) is { } held)
             {
                 notes[i] = notes[i] with { End = held, Holds = true };
-                for (var f = i + 1; f < notes.Length && notes[f].IsFiller; f++)
+                for (var f = i + 1; f < notes.Length && notes[f].IsFiller && notes[f].Tick < held; f++)
                 {
                     notes[f] = notes[f] with { UnderHeld = true, End = Math.Min(notes[f].End, held) };
                 }
@@ -286,32 +286,32 @@ internal sealed class Filling
     private int? HeldUntil(RightNote[] notes, int index)
     {
         var plain = _lattice.Notes[notes[index].Tune];
-        var last = index;
-        while (last + 1 < notes.Length && notes[last + 1].IsFiller)
+        var next = index + 1;
+        while (next < notes.Length && notes[next].IsFiller)
         {
-            last++;
+            next++;
         }
-        if (last == index || plain.Length < (_lattice.IsDuple ? LongInDuple : LongElsewhere))
+        if (next == index + 1 || plain.Length < (_lattice.IsDuple ? LongInDuple : LongElsewhere))
         {
             return null;
         }
-        var next = last + 1 < notes.Length ? notes[last + 1].Tick : _lattice.End;
-        var end = next - plain.End <= Unit ? next : plain.End;
-        for (var f = index + 1; f <= last; f++)
+        var after = next < notes.Length ? notes[next].Tick : _lattice.End;
+        var end = after - plain.End <= Unit ? after : plain.End;
+        // It is let go for what does not lie under it, but not before half its length.
+        for (var f = index + 1; f < next && notes[f].Tick < end; f++)
         {
             var under = notes[f].Top.Midi;
             var apart = notes[index].Top.Midi - under;
             if (
                 notes[f].Use != RightUse.Usual
                 || apart < 2
-                || notes[f].Tick >= end
                 || _reach.Of(under, notes[index].Top.Midi) > Stretch.Possible
             )
             {
-                return null;
+                end = notes[f].Tick;
             }
         }
-        return end;
+        return notes[index + 1].Tick < end && 2 * (end - notes[index].Tick) >= plain.Length ? end : null;
     }
 
     private readonly record struct Candidate(Pitch Pitch, long Price, bool IsPassing, bool IsFiller);

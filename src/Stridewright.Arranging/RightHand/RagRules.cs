@@ -250,7 +250,7 @@ internal sealed class RagRules
         price += RhythmShare * Variety.Cost(Variety.Mix(_rhythm[cell.Bar], salt)) / 100;
         price +=
             FourBarShare
-            * Variety.Cost(Variety.Mix(Variety.Mix(_seed, 40 + bar.StrainBar % 4 + bar.ChorusSalt), salt))
+            * Variety.Cost(Variety.Mix(Variety.Mix(_seed, 40 + bar.StrainBar % 4 + bar.ReturnSalt), salt))
             / 100;
         price +=
             TwoBarShare

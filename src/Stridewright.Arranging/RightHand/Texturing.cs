@@ -316,10 +316,10 @@ internal sealed class Texturing
             price += (long)(_lattice.IsOnGrid(note.Tick) && note.End - note.Tick >= Unit ? 0 : 3000);
         }
         // Each phrase has its own liking.
-        var phrase = Variety.Mix(Variety.Mix(_seed, bar.StrainBar / 4 % 4 + bar.ChorusSalt), (int)texture);
+        var phrase = Variety.Mix(Variety.Mix(_seed, bar.StrainBar / 4 % 4 + bar.ReturnSalt), (int)texture);
         price += 60 * Variety.Cost(phrase) / 100;
         var liking = Variety.Mix(
-            Variety.Mix(_seed, bar.StrainBar % 8 * 16 + place + bar.ChorusSalt),
+            Variety.Mix(_seed, bar.StrainBar % 8 * 16 + place + bar.ReturnSalt),
             (int)texture + 100
         );
         return price + 25 * Variety.Cost(liking) / 100;

@@ -1,47 +1,95 @@
 using Stridewright.Hands;
 using Stridewright.Music;
+using Stridewright.Testing;
 
 namespace Stridewright.Arranging.Tests.LeftHand;
 
-/// <summary>Asked manners of the left hand, checked from the score. Figures: common practice.</summary>
+/// <summary>Asked manners of either hand, found again in the score as it is written: by their definitions in
+/// <see cref="Vocabulary"/> (common practice), on every sample.</summary>
 public sealed class MannerTests
 {
-    private static readonly Tune Tune = Tunes.Abc(
-        "M:2/4\nL:1/8\nK:C",
-        "\"C\"c2e2|\"F\"a2f2|\"G7\"g2f2|\"C\"efga|\"F\"a2f2|\"G7\"g2d2|\"G7\"f2d2|\"C\"c4|]"
-    );
+    private const int Least = 3,
+        Short = 40;
+
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    /// <summary>Words whose every asked bar must be as asked or told.</summary>
+    private static readonly string[] Strict =
+    [
+        "walking-octaves",
+        "walking-tenths",
+        "chromatic-approach",
+        "back-beat-tenths",
+        "broken-tenths",
+        "cadence-figure",
+        "left-silent",
+        "thirds",
+        "sixths",
+        "octaves",
+        "full-octaves",
+        "right-silent",
+        "thumb-tune",
+        "obbligato",
+        "three-against-four",
+        "parallel-run",
+    ];
+
+    public static TheoryData<string> Words => [.. Manners.Left.Keys.Concat(Manners.Right.Keys)];
+
+    public static TheoryData<string, int> StrictWords =>
+        [.. Strict.SelectMany(w => new[] { 185, 205, 230 }.Select(s => (w, s)))];
 
     [Theory]
-    [InlineData(185)]
-    [InlineData(205)]
-    [InlineData(230)]
-    public void Walking_octaves_go_by_step_into_the_next_root_or_it_is_told(int span)
+    [MemberData(nameof(Words))]
+    public void Large_hands_play_each_manner_on_three_samples_at_least(string word)
     {
-        var (lows, fellBack) = Lows(LeftManner.WalkingOctaves, span);
-        // The fourth bar walks; the fifth bar's root is where it goes.
-        var line = lows[3].Append(lows[4][0]).ToList();
-        Assert.True(
-            fellBack || line.Count >= 5 && line.Zip(line.Skip(1)).All(p => Math.Abs(p.First - p.Second) is 1 or 2),
-            string.Join(' ', line)
-        );
+        int samples = 0,
+            bars = 0,
+            asked = 0;
+        foreach (var tune in Tunes.Samples.Where(t => t.Bars.Count <= Short))
+        {
+            var (arrangement, sheet, mine) = Set(tune, word, 230);
+            Assert.True(arrangement.Verdict.IsPlayable);
+            var found = mine.Count(i => Vocabulary.Has(word, sheet, i) == true);
+            samples += found > 0 ? 1 : 0;
+            (bars, asked) = (bars + found, asked + mine.Count);
+        }
+        TestContext.Current.TestOutputHelper?.WriteLine($"{word}: {bars} of {asked} bars, {samples} samples");
+        Assert.True(samples >= Least, $"{word}: {bars} of {asked} bars, {samples} samples");
     }
 
     [Theory]
-    [InlineData(185)]
-    [InlineData(205)]
-    [InlineData(230)]
-    public void A_contrary_run_goes_against_the_tune_or_it_is_told(int span)
+    [MemberData(nameof(StrictWords))]
+    public void A_bar_is_as_asked_or_it_is_told(string word, int span)
     {
-        var (lows, fellBack) = Lows(LeftManner.ContraryRun, span);
-        Assert.True(fellBack || lows[3].Zip(lows[3].Skip(1)).All(p => p.Second < p.First), string.Join(' ', lows[3]));
+        foreach (var tune in Tunes.Samples.Where(t => t.Bars.Count <= Short))
+        {
+            var (arrangement, sheet, mine) = Set(tune, word, span);
+            var told = arrangement.FellBack.Where(f => f.Word == word).SelectMany(f => f.Bars).ToHashSet();
+            foreach (var i in mine.Where(i => Vocabulary.Has(word, sheet, i) != true))
+            {
+                // None of the tune is struck there.
+                var isEmpty =
+                    Manners.Right.ContainsKey(word) && !sheet[i].Right.Concat(sheet[i].Left).Any(s => s.Is("tune"));
+                Assert.True(
+                    told.Contains(sheet[i].Number) || isEmpty,
+                    $"{tune.Title}, bar {sheet[i].Number}: {word}, and nothing is told"
+                );
+            }
+        }
     }
 
     [Fact]
-    public void A_low_pedal_holds_one_bass_through_changing_chords()
+    public void What_falls_back_is_told_by_its_word_and_bars()
     {
-        var (lows, _) = Lows(LeftManner.LowPedal, 205);
-        Assert.Equal(lows[0][0], lows[1][0]);
-        Assert.Equal(lows[0][0], lows[1][2]);
+        // A tune that never holds has no room for an answer.
+        var tune = Tunes.Abc("M:2/4\nL:1/8\nK:C", "\"C\"cdef|gfed|\"G7\"dcBA|\"C\"GABc|cdef|gfed|\"G7\"dcBA|\"C\"c4|]");
+        var made = Arranger.Arrange(tune, new Brief { RightManners = [RightManner.Answer] }, Cancel).Arrangement!;
+        var fell = Assert.Single(made.FellBack);
+        Assert.Equal("answer", fell.Word);
+        Assert.Equal(7, fell.Asked);
+        Assert.Equal(["1", "2", "3", "4", "5", "6", "7"], fell.Bars);
+        Assert.Contains(made.Notes, n => n.Message.StartsWith("answer: 7 of 7 bars", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -50,29 +98,87 @@ public sealed class MannerTests
         Assert.Equal(Enum.GetValues<LeftManner>().Order(), Manners.Left.Values.Order());
         Assert.Equal(Enum.GetValues<RightManner>().Order(), Manners.Right.Values.Order());
         Assert.Empty(Manners.Left.Keys.Intersect(Manners.Right.Keys));
+        Assert.All(Manners.Left, w => Assert.Equal(w.Key, Manners.WordOf(w.Value)));
+        Assert.All(Manners.Right, w => Assert.Equal(w.Key, Manners.WordOf(w.Value)));
     }
 
-    private static (List<List<int>> Lows, bool FellBack) Lows(LeftManner manner, double span)
+    [Fact]
+    public void Phrases_are_counted_by_strain_and_a_pick_up_is_none()
     {
+        // Strains of six bars: the phrase begins anew with the second one.
+        const string Strain = "\"C\"c2e2|g2e2|\"G7\"d2f2|\"C\"e2c2|\"F\"a2f2|\"C\"e4||";
+        var tune = Tunes.Abc("M:2/4\nL:1/8\nK:C", "G2|" + Strain + Strain + "c4|]");
         var brief = new Brief
         {
-            Feel = Feel.Classic,
-            LeftManners = [manner],
+            RightManners = [RightManner.Thirds, RightManner.Sixths],
+            LeftManners = [LeftManner.LowPedal],
+        };
+        var bars = new Setting(tune, brief, Feel.Classic, Metre.TwoFour, Prices.Standard).Plan().Lattice.Bars;
+        var words = bars.Select(b =>
+            b.Treatment.Right switch
+            {
+                RightManner.Thirds => 't',
+                RightManner.Sixths => 's',
+                _ => '-',
+            }
+        );
+        Assert.Equal("-ttttssttttss-", string.Concat(words.Take(14)));
+        Assert.Equal(
+            "-ll--llll",
+            string.Concat(bars.Take(9).Select(b => b.Treatment.Left == LeftManner.LowPedal ? 'l' : '-'))[..9]
+        );
+    }
+
+    [Fact]
+    public void Notes_left_out_as_asked_are_counted_apart()
+    {
+        foreach (var tune in Tunes.Samples.Where(t => t.Bars.Count <= Short))
+        {
+            var plan = new Setting(
+                tune,
+                new Brief(),
+                Feels.For(Feels.MainMetre(tune)),
+                Feels.MainMetre(tune),
+                Prices.Standard
+            )
+                .Plan()
+                .Lattice;
+            var own = plan.Notes.Length + plan.LostNotes;
+            var (silent, _, _) = Set(tune, "right-silent", 205);
+            Assert.Equal(own, silent.Tune.Notes);
+            Assert.True(silent.Tune.LeftOut > 0);
+            Assert.Equal(own - plan.LostNotes, silent.Tune.Kept + silent.Tune.LeftOut);
+            var (thumb, _, _) = Set(tune, "obbligato", 230);
+            Assert.Equal(own - plan.LostNotes, thumb.Tune.Kept);
+            Assert.InRange(thumb.Tune.Elsewhere, 1, thumb.Tune.Kept);
+        }
+    }
+
+    private static (Arrangement Arrangement, IReadOnlyList<SheetBar> Sheet, List<int> Asked) Set(
+        Tune tune,
+        string word,
+        double span
+    )
+    {
+        var isLeft = Manners.Left.TryGetValue(word, out var left);
+        var right = isLeft ? default : Manners.Right[word];
+        var brief = new Brief
+        {
+            LeftManners = isLeft ? [left] : [],
+            RightManners = isLeft ? [] : [right],
             Hands = new PlayerHands { SpanMm = span },
         };
-        var result = Arranger.Arrange(Tune, brief, TestContext.Current.CancellationToken);
-        var made = result.Arrangement!;
-        Assert.True(made.Verdict.IsPlayable);
-        var lows = made
-            .Score.Bars.Select(b =>
-                b.Voices.Where(v => v.Hand == Hand.Left)
-                    .SelectMany(v => v.Events)
-                    .Where(e => e.Notes.Count > 0)
-                    .OrderBy(e => e.At)
-                    .Select(e => e.Notes.Min(n => n.Pitch.Midi))
-                    .ToList()
+        tune = Unfolding.WithRepeatStarts(Unfolding.BySectionOrder(tune));
+        var metre = Feels.MainMetre(tune);
+        var bars = new Setting(tune, brief, Feels.For(metre), metre, Prices.Standard).Plan().Lattice.Bars;
+        var result = Arranger.Arrange(tune, brief, Cancel);
+        Assert.True(result.Arrangement is not null, $"{tune.Title}: {result.Refusal?.Message}");
+        var asked = Enumerable
+            .Range(0, bars.Length)
+            .Where(i =>
+                !bars[i].IsShort && (isLeft ? bars[i].Treatment.Left == left : bars[i].Treatment.Right == right)
             )
             .ToList();
-        return (lows, made.Notes.Any(n => n.Message.Contains("as asked", StringComparison.Ordinal)));
+        return (result.Arrangement, Sheets.Of(result.Arrangement.Score), asked);
     }
 }

@@ -23,6 +23,7 @@ public sealed class StageOptimumTests
         nameof(Harmonising),
         nameof(Ragging),
         nameof(Filling),
+        nameof(Obbligato),
         nameof(Texturing),
         nameof(HomePositions),
         nameof(Striding),
@@ -123,6 +124,7 @@ public sealed class StageOptimumTests
             LeftLevel = level,
             RightLevel = level,
             Hands = new PlayerHands { SpanMm = Spans[span] },
+            RightManners = level % 2 == 0 ? [RightManner.Obbligato] : [],
         };
 
     // Some bars out of a tune, without ties out of them.
