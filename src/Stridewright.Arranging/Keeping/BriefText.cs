@@ -218,7 +218,8 @@ internal static class BriefText
     private static string Minutes(double seconds)
     {
         var whole = Math.Floor(seconds / 60);
-        return string.Create(CultureInfo.InvariantCulture, $"{whole}:{seconds - 60 * whole:00.#################}");
+        var rest = seconds - 60 * whole;
+        return Written(whole) + (rest < 10 ? ":0" : ":") + Written(rest);
     }
 
     private static Brief? WithMinutes(Brief brief, string text)
