@@ -120,7 +120,10 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
         }
         if (read.Stored is { } stored)
         {
-            brief = new BriefReader(tools).Read(request.Wishes, stored.Brief);
+            brief = new BriefReader(tools).Read(request.Wishes, stored.Brief) with
+            {
+                Sketch = request.Sketch || stored.Brief.Sketch,
+            };
         }
         for (var n = 1; n <= tunes.Count; n++)
         {
@@ -357,7 +360,9 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
         }
         if (contents is not null && _saved is not null)
         {
-            var saved = SavedArrangement.Of(tools, job.Tune, brief, job.Figures, out problem);
+            // The form that was fitted to the pages is the one to be set again.
+            var given = request.Pages is null ? brief : brief with { Form = arrangement.Brief.Form };
+            var saved = SavedArrangement.Of(tools, job.Tune, given, job.Figures, out problem);
             contents = saved is null ? null : contents.Append(new OutputFile(_saved, saved));
         }
         if (contents is null || outputs.TryWrite(contents, cancellation, out problem) is not { } files)

@@ -9,6 +9,8 @@ namespace Stridewright.Arranging;
 /// </summary>
 internal static class BriefText
 {
+    private const double LongestSeconds = 3600;
+
     private const NumberStyles Plain = NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent;
 
     /// <summary>The brief with a value set; null, with the fault where it is not the usual one, when that cannot be.</summary>
@@ -60,6 +62,14 @@ internal static class BriefText
             b => Listed(b.Harmony.Without.Select(BriefWords.HarmonyChanges.WordOf)),
             WithoutChanges
         ),
+        Text("minutes", "a time such as 1:45", b => b.Seconds is { } s ? Minutes(s) : null, WithMinutes),
+        Text(
+            "most-bars",
+            "a number of bars",
+            b => b.MostBars?.ToString(CultureInfo.InvariantCulture),
+            (b, text) => KeptText.Number(text, KeptText.MostBars) is { } n ? b with { MostBars = n } : null
+        ),
+        Flag("sketch", b => b.Sketch, b => b with { Sketch = true }),
         new("form", "such as intro A B A end", b => b.Form?.ToString(), WithForm),
         new(
             "seed",
@@ -202,6 +212,28 @@ internal static class BriefText
     {
         var read = VocalRange.TryRead(text, out var range, out fault);
         return read ? brief with { Singer = new Singer(range) } : null;
+    }
+
+    // Minutes and seconds, so that no digit of the seconds is lost.
+    private static string Minutes(double seconds)
+    {
+        var whole = Math.Floor(seconds / 60);
+        var rest = seconds - 60 * whole;
+        return Written(whole) + (rest < 10 ? ":0" : ":") + Written(rest);
+    }
+
+    private static Brief? WithMinutes(Brief brief, string text)
+    {
+        var parts = text.Split(':');
+        var seconds = 0.0;
+        var fine =
+            double.TryParse(parts[0], Plain, CultureInfo.InvariantCulture, out var minutes)
+            && (
+                parts.Length == 1
+                || (parts.Length == 2 && double.TryParse(parts[1], Plain, CultureInfo.InvariantCulture, out seconds))
+            );
+        var time = 60 * minutes + seconds;
+        return fine && seconds < 60 && time > 0 && time <= LongestSeconds ? brief with { Seconds = time } : null;
     }
 
     private static Brief? WithForm(Brief brief, string text, out string? fault) =>
