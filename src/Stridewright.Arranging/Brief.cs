@@ -92,5 +92,9 @@ public sealed record Brief
     /// <summary>Bars that stay as they are, each hand of a bar at most once.</summary>
     public ValueList<KeptBar> Kept { get; init; } = [];
 
+    /// <summary>What an earlier setting of the same brief settled, so that it changes only where it must; null: nothing
+    /// did.</summary>
+    public Settled? Settled { get; init; }
+
     public int Seed { get; init; } = 1;
 }

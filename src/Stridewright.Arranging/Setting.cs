@@ -17,7 +17,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
     private readonly List<Diagnostic> _notes = [];
     private readonly List<MannerFallen> _fallen = [];
     private readonly bool _hasNotes = written.Bars.Any(b => b.Notes.Count > 0);
-    private Settled _settled = new();
+    private Settled _settled = brief.Settled ?? new();
 
     public ArrangeResult Work(CancellationToken cancellation)
     {
@@ -92,7 +92,14 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             if (attempt < Attempts && Refused.Without(lattice, verdict) is { } easier)
             {
                 lattice = easier;
-                ragged = Ragging.Solve(lattice, brief, prices.Ragging, cancellation);
+                ragged = Ragging.Solve(
+                    lattice,
+                    brief,
+                    prices.Ragging,
+                    brief.Settled?.Ragging ?? [],
+                    null,
+                    cancellation
+                );
                 _settled = _settled with { Ragging = ragged.Extras };
                 continue;
             }

@@ -1,4 +1,6 @@
 using System.Globalization;
+using Stridewright.Music;
+using Stridewright.Workbench;
 using Stridewright.Workbench.Reports;
 
 namespace Stridewright.Cli;
@@ -303,4 +305,36 @@ internal static class CliMessages
     }
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+
+    public const string WaysHelp = "List other ways for a bar of an arrangement file, with what each changes.";
+    public const string KeepHelp = "Keep a bar of an arrangement file as it is, whatever is worked again around it.";
+    public const string ChooseHelp = "Take another way for a bar of an arrangement file, and keep it.";
+    public const string ReleaseHelp = "Let a kept bar of an arrangement file be worked again.";
+    public const string RewriteHelp = "Keep the bars that were written otherwise in the score that came back.";
+    public const string ArrangementFileHelp = "An arrangement file, made with arrange TUNE --save FILE.stridewright.";
+    public const string EditedHelp = "The setting's score in MusicXML with some bars written otherwise.";
+    public const string BarHelp = "The bar, by its printed number.";
+    public const string ReleasedBarHelp = "The bar, by its printed number; without it all bars.";
+    public const string HandHelp = "left or right; without it both.";
+    public const string EachHelp = "How many ways of each kind, 1 to 20 (3 without it).";
+    public const string WayHelp = "The way, by the name that ways gives it, such as rhythm-2.";
+    public const string NoOtherWay = "There is no other way for this bar that these hands can play.";
+
+    public static string WayLine(WayFound way) =>
+        Text($"{way.Name}: {way.Dearer:0.00} dearer, effort of the bar {way.EffortBefore:0} to {way.EffortAfter:0}")
+        + (way.OtherBars.Count > 0 ? $"; changes bar {string.Join(", ", way.OtherBars)} too" : "");
+
+    public static string StyleLine(StyleMoved moved) =>
+        Text($"{moved.Words}: {moved.Before:0.000} to {moved.After:0.000}, published {moved.Reference:0.000}");
+
+    public static string KeptOf(ValueList<KeptSpot> kept) =>
+        kept.Count == 0
+            ? "nothing"
+            : string.Join(
+                ", ",
+                kept.GroupBy(k => k.Bar).Select(b => $"bar {b.Key} {string.Join(" and ", b.Select(k => k.Hand))}")
+            );
+
+    public static string ChangedOf(ValueList<string> bars) =>
+        bars.Count == 0 ? "nothing" : "bar " + string.Join(", ", bars);
 }

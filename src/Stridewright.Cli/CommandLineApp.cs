@@ -26,6 +26,10 @@ public sealed class CommandLineApp(Func<IUseCases> open, TextWriter output, Text
             new CheckCommand(desk).Command,
             new ProfileCommand(desk).Command,
         };
+        foreach (var command in new SpotCommands(desk).Commands)
+        {
+            root.Add(command);
+        }
         if (args.Length == 0)
         {
             Invoke(root.Parse(["--help"]), error);

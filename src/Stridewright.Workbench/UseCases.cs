@@ -24,5 +24,8 @@ public sealed class UseCases : IUseCases
     public ProfileReport Profile(ProfileRequest request, CancellationToken cancellation = default) =>
         new ProfileScores(_tools, request).Run(cancellation);
 
+    public SpotReport Spots(SpotRequest request, CancellationToken cancellation = default) =>
+        new SpotWork(_tools, request).Run(cancellation);
+
     public void Dispose() => _tools.Dispose();
 }

@@ -194,4 +194,16 @@ internal static class WorkbenchMessages
         const int QuotaExceeded = 122; // EDQUOT
         return fault.HResult is NoSpaceLeft or DiskFullWindows or QuotaExceeded;
     }
+
+    public const string NotAnArrangement =
+        "this is no arrangement file; make one first: arrange TUNE --save FILE.stridewright";
+
+    public static string NoSuchBar(string number, string last) =>
+        $"there is no bar {number}; the last one printed is {last}";
+
+    public static string NoSuchWay(string way, IEnumerable<string> names) =>
+        $"there is no way {way}; there are {string.Join(", ", names)}";
+
+    public static string Each(int each, int most) =>
+        string.Create(CultureInfo.InvariantCulture, $"{each} ways of each kind; 1 to {most} can be listed");
 }

@@ -6,7 +6,7 @@ namespace Stridewright.Arranging;
 
 /// <summary>
 /// The text of arrangement files (docs/arrangement-file.md): a first line with the version, then the sections brief,
-/// kept, figures and tune, each a word on its own line with its lines indented below; the tune, in ABC, goes to the end.
+/// kept, settled, figures and tune, each a word on its own line with its lines indented below; the tune, in ABC, goes to the end.
 /// </summary>
 public static class ArrangementText
 {
@@ -32,6 +32,7 @@ public static class ArrangementText
         text.Append(CultureInfo.InvariantCulture, $"{FirstWords} {Version}\n");
         Section(text, "brief", BriefText.Write(file.Brief));
         Section(text, "kept", KeptText.Write(file.Brief.Kept));
+        Section(text, "settled", SettledText.Write(file.Brief.Settled));
         Section(text, "figures", file.Figures.SelectMany(FigureLines));
         text.Append("tune\n").Append(file.Tune);
         return text.ToString();
@@ -74,7 +75,7 @@ public static class ArrangementText
             {
                 return Joined(lines, sections, i + 1, faults);
             }
-            if (line.Column == 1 && line.Text is "brief" or "kept" or "figures")
+            if (line.Column == 1 && line.Text is "brief" or "kept" or "settled" or "figures")
             {
                 section = [];
                 if (!sections.TryAdd(line.Text, section))
@@ -127,7 +128,11 @@ public static class ArrangementText
     {
         IEnumerable<TextLine> Of(string name) =>
             sections.GetValueOrDefault(name, []).Select(i => TextLine.Of(lines[i], i + 1));
-        var brief = BriefText.Read(Of("brief"), faults) with { Kept = KeptText.Read(Of("kept"), faults) };
+        var brief = BriefText.Read(Of("brief"), faults) with
+        {
+            Kept = KeptText.Read(Of("kept"), faults),
+            Settled = sections.ContainsKey("settled") ? SettledText.Read(Of("settled"), faults) : null,
+        };
         var figures = Figures(lines, sections.GetValueOrDefault("figures", []), faults);
         var tune = string.Join('\n', lines.Skip(tuneFrom));
         if (string.IsNullOrWhiteSpace(tune))

@@ -6,7 +6,8 @@ namespace Stridewright.Arranging;
 internal static class ArrangementTextMessages
 {
     public const string NoTune = "the file has no tune: a line 'tune' and the tune in ABC belong at its end";
-    public const string OutsideSection = "this line belongs to no section: begin one with brief, kept, figures or tune";
+    public const string OutsideSection =
+        "this line belongs to no section: begin one with brief, kept, settled, figures or tune";
     public const string BothLevels = "give one level for both hands, or left and right ones, not both";
     public const string NoStrokePlace =
         "a kept note begins with its place and length in whole notes, such as 1/8+1/16: the place from 0, the length more than 0";
@@ -20,6 +21,9 @@ internal static class ArrangementTextMessages
     public const string FigureWithoutName = "a figure begins with its name: figure NAME";
     public const string LineOutsideFigure =
         "this line belongs to no figure: put a line such as 'figure NAME' before it";
+
+    public static string NotSettled(string line) =>
+        $"'{Short(line)}' is nothing that a setting settles; release it: without the section settled all is found anew";
 
     public static string TooLong(int most) =>
         Text($"the file has more than {most} characters: it is no arrangement file of this program");

@@ -36,6 +36,16 @@ internal static class KeepingMessages
             $"{top} at {at} of a whole note is kept as a note of the tune, but the tune has another there (was the key changed?); release the bar"
         );
 
+    public static string NotBoth => "only a setting of both hands can be edited bar by bar";
+
+    public static string OtherBars(int edited, int before) =>
+        Invariant(
+            $"the edited score has {edited} bars and the setting {before}: bars can be rewritten, not added or taken out; ask for another form"
+        );
+
+    public static string OtherLength(ScoreTime edited, ScoreTime before) =>
+        Invariant($"the bar lasts {edited} of a whole note in the edited score and {before} in the setting");
+
     public static string AsKept(string why) => why + "; the bar is kept: release it, or write it otherwise";
 
     public static string LeftOut(int notes) =>

@@ -48,6 +48,18 @@ public static class Reworking
         ).WorkAgain(before, hold, cancellation);
     }
 
+    /// <summary>The bars that somebody has written otherwise in the score of a setting, to be kept.</summary>
+    /// <param name="edited">The setting's score as it came back, with or without its ids.</param>
+    /// <param name="fault">Why it cannot be taken, with the bar.</param>
+    public static ValueList<KeptBar>? Edited(Arrangement before, Score edited, out Diagnostic? fault)
+    {
+        ArgumentNullException.ThrowIfNull(edited);
+        return Edits.Of(Of(before), before.Score, edited, out fault);
+    }
+
+    /// <summary>What was settled for a whole setting, for its brief: set again with it, it changes only where it must.</summary>
+    public static Settled Settled(Arrangement arrangement) => Of(arrangement).Settled;
+
     internal static Solution Of(Arrangement arrangement)
     {
         ArgumentNullException.ThrowIfNull(arrangement);

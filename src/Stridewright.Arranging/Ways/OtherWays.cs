@@ -28,7 +28,7 @@ public static class OtherWays
         ArgumentOutOfRangeException.ThrowIfLessThan(each, 1);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(each, Most);
         var found = new List<OtherWay>();
-        var seen = new HashSet<KeptBar> { Spots.Of(solution, bar, Hand.Left), Spots.Of(solution, bar, Hand.Right) };
+        var seen = new HashSet<(WayKind, KeptBar)>();
         foreach (var (kind, dearer, hold) in StageWays.Of(solution, bar, each, cancellation))
         {
             cancellation.ThrowIfCancellationRequested();
@@ -36,7 +36,8 @@ public static class OtherWays
             var kept = arrangement.Brief.Kept.Where(k => k.Bar != bar || k.Hand != hand).ToValueList();
             if (
                 Reworking.Rework(solution, kept, hold, cancellation).Arrangement is not { Solution: { } after } result
-                || Spots.Of(after, bar, hand) is var spot && !seen.Add(spot)
+                || Spots.Of(after, bar, hand) is var spot
+                    && (spot.Equals(Spots.Of(solution, bar, hand)) || !seen.Add((kind, spot)))
             )
             {
                 continue;
