@@ -28,6 +28,9 @@ internal static partial class PageTurns
     {
         var systems = pages.SelectMany(p => p).ToList();
         var ends = pages.Select((_, p) => pages.Take(p + 1).Sum(x => x.Count)).ToArray();
+        // The first page has a header; a last one need not be full.
+        var heights = pages.Select(p => p.Sum(s => s.Height)).ToArray();
+        var rooms = heights.Select((h, p) => p == 0 ? h : heights.Max()).ToArray();
         int Cost(int page, int end) =>
             (page == pages.Count - 1 || free(systems[end - 1].Last) ? 0 : BadTurn)
             + (ends[page] - end) * (ends[page] - end);
@@ -46,7 +49,7 @@ internal static partial class PageTurns
                     var cost = sofar.Cost + Cost(page, end);
                     if (
                         start < end
-                        && systems.Skip(start).Take(end - start).Sum(s => s.Height) <= pages[page].Sum(s => s.Height)
+                        && systems.Skip(start).Take(end - start).Sum(s => s.Height) <= rooms[page]
                         && (!best[page].TryGetValue(end, out var there) || cost < there.Cost)
                     )
                     {

@@ -266,7 +266,7 @@ public sealed partial class EngraverTests(WarmEngraver warm)
     [Fact]
     public void A_page_ends_where_a_hand_is_free_to_turn_it()
     {
-        var xml = PianoXml.Rag(60);
+        var xml = PianoXml.Rag(45);
         var usual = warm.Engrave(xml);
         Assert.True(usual.Pages.Count >= 2);
         // The last bar of the system before the last of the first page.

@@ -150,6 +150,10 @@ internal sealed class FakeTools : ITools
 
     public Tune Plain(Tune tune) => tune with { Title = tune.Title + " plain" };
 
+    public ValueList<BarReasons> Reasons(Arrangement arrangement) => [];
+
+    public Score WithNotes(Arrangement arrangement) => arrangement.Score;
+
     public string ToAbc(Tune tune) => "T:" + tune.Title;
 
     public byte[] ToMusicXml(Tune tune) => Encoding.UTF8.GetBytes("sheet of " + tune.Title);
