@@ -112,7 +112,7 @@ internal static class CliMessages
     public const string LevelHelp =
         "Level of both hands: 1 roots and single notes, 2 off-beats, 3 full stride, 4 octaves on first beats and ties over the bar line, 5 octaves, 6 tenths and full chords [default: 4]";
     public const string PlayHelp =
-        "Ways of playing, put on fitting bars in turn by the phrase, as a comma list: walking-octaves, walking-tenths, chromatic-approach, back-beat-tenths, broken-tenths, contrary-run, low-pedal, cadence-figure, stop-time, break, thirds, sixths, octaves, full-octaves, call, crushed-notes, plain";
+        "Ways of playing, put on fitting bars in turn by the phrase, as a comma list: walking-octaves, walking-tenths, chromatic-approach, back-beat-tenths, broken-tenths, contrary-run, low-pedal, cadence-figure, stop-time, break, thirds, sixths, octaves, full-octaves, call, answer, crushed-notes, fills-only, thumb-tune, obbligato, three-against-four, parallel-run, tremolo, plain, ragged, stride, left-silent, right-silent";
     public const string HarmonyHelp =
         "How far the chords are enriched: plain as they stand, seasoned with a change now and then, rich wherever the tune allows; every change is named [default: plain]";
     public const string Richnesses = "plain|seasoned|rich";

@@ -60,6 +60,7 @@ internal static class ParallelRun
         var (run, steps) = under
             .SelectMany(u => new[] { up, down }.Select(r => (Run: r, Under: u)))
             .Where(c => c.Run == up || c.Run[0].Midi <= held.Key)
+            .Where(c => c.Run.Where((_, i) => 2 * (from + i * Unit - held.Start) < held.Length).All(UnderHeld))
             .Where(c => c.Run.All(p => Under(lattice, from, p, c.Under).Midi >= LowestKey))
             .OrderBy(c => Array.IndexOf(under, c.Under))
             .ThenBy(c => Math.Abs(c.Run[0].Midi - held.Key) + (c.Run[0].Midi == held.Key ? 12 : 0))
@@ -73,6 +74,9 @@ internal static class ParallelRun
                     StepsUnder = steps,
                 }
         );
+
+        // The tune keeps half its length before anything is struck above it.
+        bool UnderHeld(Pitch pitch) => pitch.Midi <= held.Key;
 
         Pitch[] Steps(int side) =>
             [.. Enumerable.Range(0, count).Select(i => RunScale.Move(lattice, from, next.Pitch, side * (count - i)))];
