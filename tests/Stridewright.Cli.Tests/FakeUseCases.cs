@@ -96,6 +96,16 @@ internal sealed class FakeUseCases : IUseCases
         return ProfileAnswer;
     }
 
+    public SpotRequest? AskedOfSpots { get; private set; }
+
+    public SpotReport SpotAnswer { get; init; } = new() { File = "ferry.stridewright" };
+
+    public SpotReport Spots(SpotRequest request, CancellationToken cancellation = default)
+    {
+        AskedOfSpots = request;
+        return SpotAnswer;
+    }
+
     public void Dispose() { }
 }
 

@@ -1,6 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Stridewright.Workbench;
 using Stridewright.Workbench.Reports;
 
 namespace Stridewright.Cli.Output;
@@ -24,6 +25,9 @@ internal static class ReportJson
 
     public static void Write(TextWriter output, ProfileReport report) =>
         output.WriteLine(JsonSerializer.Serialize(report, Context.ProfileReport));
+
+    public static void Write(TextWriter output, SpotReport report) =>
+        output.WriteLine(JsonSerializer.Serialize(report, Context.SpotReport));
 }
 
 [JsonSourceGenerationOptions(
@@ -36,6 +40,7 @@ internal static class ReportJson
 [JsonSerializable(typeof(ArrangeReport))]
 [JsonSerializable(typeof(CheckReport))]
 [JsonSerializable(typeof(ProfileReport))]
+[JsonSerializable(typeof(SpotReport))]
 internal sealed partial class ReportJsonContext : JsonSerializerContext;
 
 internal sealed class ArrangeOutcomeConverter()
