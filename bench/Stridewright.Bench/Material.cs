@@ -14,12 +14,24 @@ internal static class Material
 
     public const int BarsInStrain = 8;
 
+    private const string Head = "X:1\nT:Strains\nM:2/4\nL:1/8\nK:C\n";
+
     private const string Strain =
         "\"C\"G2 ce|\"A7\"^c2 ea|\"D7\"^f2 ad'|\"G7\"b2 gf|\"C\"e2 cG|\"F\"A2 \"F#dim7\"c2|\"C/G\"eg \"G7\"fd|\"C\"c4|\n";
 
     public static Tune Tune { get; } = ReadAbc();
 
     public static Tune ReadAbc(int strains = Strains) => AbcReader.Read(new StringReader(Abc(strains))).Value![0];
+
+    /// <summary>Bars of the tune in its form.</summary>
+    public const int BarsInForm = 150;
+
+    /// <summary>Two strains of sixteen bars in the form of a rag with introduction, trio and tag: 150 bars.</summary>
+    public static FormLine Form { get; } = FormLine.Read("intro A A B B A trio:B trio:B A A tag", out _)!;
+
+    /// <summary>The usual tune as two strains of sixteen bars.</summary>
+    public static Tune TwoStrains { get; } =
+        AbcReader.Read(new StringReader(Head + "P:A\n" + Strain + Strain + "P:B\n" + Strain + Strain)).Value![0];
 
     public static Score Score(int level, int strains = Strains) =>
         Arranger.Arrange(ReadAbc(strains), new Brief { LeftLevel = level, RightLevel = level }).Arrangement!.Score;
@@ -74,6 +86,5 @@ internal static class Material
             new XmlReaderSettings { DtdProcessing = DtdProcessing.Ignore, XmlResolver = null }
         );
 
-    public static string Abc(int strains) =>
-        "X:1\nT:Strains\nM:2/4\nL:1/8\nK:C\n" + string.Concat(Enumerable.Repeat(Strain, strains));
+    public static string Abc(int strains) => Head + string.Concat(Enumerable.Repeat(Strain, strains));
 }

@@ -6,7 +6,7 @@ using Stridewright.Bench.Paired;
 
 // dotnet run -c Release --project bench/Stridewright.Bench -- --filter '*'
 // --smoke runs each benchmark once: it shows that they work and measures nothing.
-// paired growth|reading|hosts compares inside each round, for machines that others use as well.
+// paired growth|reading|hosts|form compares inside each round, for machines that others use as well.
 if (args is ["paired", ..])
 {
     Action run = args is [_, var which]
@@ -15,9 +15,10 @@ if (args is ["paired", ..])
             "growth" => Growth.Run,
             "reading" => Reading.Run,
             "hosts" => Hosts.Run,
-            _ => throw new ArgumentException($"paired growth, reading or hosts, not {which}"),
+            "form" => WithForm.Run,
+            _ => throw new ArgumentException($"paired growth, reading, hosts or form, not {which}"),
         }
-        : Growth.Run + (Action)Reading.Run + Hosts.Run;
+        : Growth.Run + (Action)Reading.Run + Hosts.Run + WithForm.Run;
     run();
     return 0;
 }

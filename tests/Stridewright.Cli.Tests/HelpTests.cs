@@ -5,6 +5,8 @@ public sealed class HelpTests
     [Theory]
     [InlineData("arrange", "stridewright arrange tune.abc --left 3 --right 1")]
     [InlineData("check", "stridewright check rag.musicxml")]
+    [InlineData("accompany", "stridewright accompany song.abc --range A3-D5")]
+    [InlineData("profile", "stridewright profile rag.musicxml --plot rag-style.png")]
     public void Help_teaches_by_examples(string command, string example)
     {
         var run = CliRun.Of(new FakeUseCases(), command, "--help");

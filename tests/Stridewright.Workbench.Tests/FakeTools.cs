@@ -177,6 +177,10 @@ internal sealed class FakeTools : ITools
             );
     }
 
+    public ValueList<BarReasons> Reasons(Arrangement arrangement) => [];
+
+    public Score WithNotes(Arrangement arrangement) => arrangement.Score;
+
     public EngravedPages Draw(StyleChart chart, Paper paper) =>
         new(
             ["<svg/>"u8.ToArray()],

@@ -29,6 +29,9 @@ public sealed class StageOptimumTests
         nameof(Striding),
     ];
 
+    // What runs beside a voice only.
+    private static readonly string[] BesideVoice = [nameof(Comping), nameof(Accompanying)];
+
     [Fact]
     public void On_random_tunes_each_stage_costs_what_is_proven_least()
     {
@@ -90,6 +93,18 @@ public sealed class StageOptimumTests
         }
     }
 
+    [Fact]
+    public void Beside_a_voice_each_stage_costs_what_is_proven_least()
+    {
+        var proven = new Tally();
+        for (var i = 0; i < Tunes.Samples.Count; i++)
+        {
+            var brief = BriefFor(i % 6 + 1, i % 3) with { Singer = new Singer() };
+            Prove(Part(Tunes.Samples[i], 0, 4), brief, proven);
+        }
+        proven.AssertCut(BesideVoice, 8);
+    }
+
     private static List<WitnessedSearch> Prove(Tune tune, Brief brief, Tally proven)
     {
         var searches = WitnessedSearch.Watch(() => Arranger.Arrange(tune, brief));
@@ -110,7 +125,7 @@ public sealed class StageOptimumTests
 
     private static void AssertReckoned(WitnessedSearch search)
     {
-        Assert.Contains(search.Stage, Stages);
+        Assert.Contains(search.Stage, Stages.Concat(BesideVoice));
         if (search.Layers.Count > 0)
         {
             Assert.Equal(search.CheapestFromTheEnd(), search.Result!.Value.Cost);
@@ -166,6 +181,10 @@ public sealed class StageOptimumTests
             Assert.All(Stages, stage => Assert.InRange(_whole.GetValueOrDefault(stage), least, int.MaxValue));
             Assert.All(Stages, stage => Assert.InRange(_cut.GetValueOrDefault(stage), least, int.MaxValue));
         }
+
+        /// <summary>Each of these stages was proven so often where it was cut.</summary>
+        public void AssertCut(string[] stages, int least) =>
+            Assert.All(stages, stage => Assert.InRange(_cut.GetValueOrDefault(stage), least, int.MaxValue));
 
         private static void Add(Dictionary<string, int> times, WitnessedSearch search) =>
             times[search.Stage] = times.GetValueOrDefault(search.Stage) + 1;
