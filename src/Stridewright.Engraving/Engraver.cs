@@ -118,6 +118,7 @@ public sealed class Engraver : IDisposable
         var laid = Balanced(engine, Pages(engine), setup, score.SmallStaff);
         laid = Turned(engine, score, laid, setup);
         var pages = laid.Select((svg, index) => PageFrame.Complete(svg, index + 1, score, setup)).ToValueList();
+        pages = [.. pages, .. NotesPages.Of(score, setup, pages.Count)];
         var timeMap = ReadTimeMap(engine.TimeMap("{}"u8));
         var findings = Lines(engine.TakeLog())
             .Select(line => new Diagnostic(Severity.Warning, Place.Whole, EngravingMessages.Warned(line)));

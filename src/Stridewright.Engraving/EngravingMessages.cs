@@ -8,6 +8,9 @@ internal static class EngravingMessages
     public const string Unsupported =
         "engraving runs on Linux x64 only for now; write MusicXML instead and open it in a notation program";
 
+    /// <summary>Over the page of a score's footnotes.</summary>
+    public const string Notes = "Notes";
+
     public const string NoBars = "the score has no bars, so there is nothing to engrave";
 
     public static string AssetMissing(string path) =>

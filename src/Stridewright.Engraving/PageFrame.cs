@@ -22,7 +22,8 @@ internal static class PageFrame
     // The engraver's SVG counts hundredths of a millimetre inside its view box.
     private const double Unit = 0.01;
 
-    private const double Point = 25.4 / 72;
+    /// <summary>A typographer's point in millimetres.</summary>
+    public const double Point = 25.4 / 72;
 
     /// <summary>Sets the header (on page 1) or the page number into the engraver's SVG of a page, from 1.</summary>
     public static string Complete(string svg, int page, ScoreXml score, PageSetup setup)
@@ -71,7 +72,23 @@ internal static class PageFrame
     // About the width of a text in millimetres: letters of a serif are half as wide as high on the average.
     private static double Width(double points, string? text) => (text ?? "").Length * 0.5 * points * Point;
 
-    private static string Line(
+    /// <summary>A page of text, in the frame and units of the engraver's own pages.</summary>
+    public static string Sheet(string text, PageSetup setup) =>
+        FormattableString.Invariant(
+            $"""
+            <svg viewBox="0 0 {setup.Width * 10:0} {setup.Height
+                * 10:0}" version="1.1" xmlns="http://www.w3.org/2000/svg" overflow="visible">
+               <svg class="definition-scale" color="black" viewBox="0 0 {Units(setup.Width)} {Units(setup.Height)}">
+                  <g class="notes" font-family="Times, serif">{text}</g>
+               </svg>
+            </svg>
+            """
+        );
+
+    /// <summary>A line of text; nothing where there is none.</summary>
+    /// <param name="x">In millimetres from the left.</param>
+    /// <param name="y">In millimetres from the top.</param>
+    public static string Line(
         string? text,
         double x,
         double y,

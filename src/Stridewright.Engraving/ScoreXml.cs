@@ -50,6 +50,17 @@ internal sealed class ScoreXml
             .DefaultIfEmpty(1)
             .Min();
 
+    /// <summary>Footnotes, which stand among the fields of its identification, the first one numbered 1.</summary>
+    public IReadOnlyList<string> Footnotes =>
+        [
+            .. _root
+                .Elements("identification")
+                .Elements("miscellaneous")
+                .Elements("miscellaneous-field")
+                .Where(f => ((string?)f.Attribute("name"))?.StartsWith("footnote-", StringComparison.Ordinal) == true)
+                .Select(f => f.Value),
+        ];
+
     private bool HasHeader => Title.Length > 0 || Subtitle is { Length: > 0 } || Composer is { Length: > 0 };
 
     /// <summary>Reads a score.</summary>

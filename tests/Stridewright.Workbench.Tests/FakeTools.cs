@@ -148,6 +148,15 @@ internal sealed class FakeTools : ITools
 
     public byte[] ToMidi(Score score) => Encoding.UTF8.GetBytes("midi of " + score.Title);
 
+    public ValueList<BarReasons> Reasons(Arrangement arrangement) =>
+        [new BarReasons(1, "1", [new FillReason(1, 2, null)]), new BarReasons(2, "2", [])];
+
+    public Score WithNotes(Arrangement arrangement) =>
+        arrangement.Score with
+        {
+            Title = arrangement.Score.Title + " with notes",
+        };
+
     public Tune Plain(Tune tune) => tune with { Title = tune.Title + " plain" };
 
     public ValueList<BarReasons> Reasons(Arrangement arrangement) => [];

@@ -123,7 +123,8 @@ internal sealed class Striding
         LeftShape Dearer(LeftShape run) => run with { Price = run.Price + runPrice };
     }
 
-    private LeftSlot[] Slots(LeftSlot[] places) =>
+    /// <summary>Of the usual places, those at which something may be struck here.</summary>
+    internal LeftSlot[] Slots(LeftSlot[] places) =>
         HeldPlaces.Apply(_lattice, _thumb.Apply(Answers.Apply(_lattice, _right, Breaks.Apply(_stage, _right, places))));
 
     // All that is the same at every price of runs.

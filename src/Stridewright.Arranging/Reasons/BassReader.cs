@@ -15,7 +15,7 @@ internal sealed class BassReader(Solution solution, LeftPrices prices)
     public BassStroke? At(int index)
     {
         var (slot, shape) = (prices.Slots[index], prices.At(index));
-        if (shape.IsRest || (!slot.IsBass && (!shape.IsRun || shape.MustStep || shape.IsAsked)))
+        if (shape.IsRest || shape.Broken || (!slot.IsBass && (!shape.IsRun || shape.MustStep || shape.IsAsked)))
         {
             return null;
         }
@@ -207,12 +207,13 @@ internal sealed class BassReader(Solution solution, LeftPrices prices)
     private bool IsLeading(int index)
     {
         var (slot, shape) = (prices.Slots[index], prices.At(index));
-        return !slot.IsBass && shape.IsRun && (shape.MustStep || shape.IsAsked);
+        return !slot.IsBass && shape.IsRun && !shape.Broken && (shape.MustStep || shape.IsAsked);
     }
 
     private bool Steps(int index) =>
         index + 1 < prices.Slots.Length
         && !prices.At(index + 1).IsRest
+        && !prices.At(index + 1).Broken
         && prices.At(index + 1).Kind != LeftKind.Chord
         && Math.Abs(prices.At(index + 1).Low - prices.At(index).Low) is 1 or 2;
 

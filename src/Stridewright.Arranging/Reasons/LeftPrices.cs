@@ -40,8 +40,8 @@ internal sealed class LeftPrices
     {
         _solution = solution;
         var stage = solution.Stage;
-        Slots = Breaks.Apply(stage, solution.Right, LeftSlot.Of(stage.Lattice));
         _striding = new Striding(stage, solution.Right, solution.Homes, solution.Settled.LeftStrain);
+        Slots = _striding.Slots(LeftSlot.Of(stage.Lattice));
         _moves = new LeftMoves(stage);
         var struck = solution.Left.Notes.ToDictionary(n => n.Slot.Tick, n => n.Shape);
         _shapes = [.. Slots.Select(s => struck.GetValueOrDefault(s.Tick, Rest))];

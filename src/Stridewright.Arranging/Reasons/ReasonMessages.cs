@@ -1,12 +1,19 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using Stridewright.Music;
 
 namespace Stridewright.Arranging;
 
 /// <summary>Every reason in a musician's words, a line each.</summary>
-internal static class ReasonMessages
+internal static partial class ReasonMessages
 {
-    public static string Of(Reason reason) =>
+    public static string Of(Reason reason) => Signs().Replace(Words(reason), m => m.Value == "#" ? "♯" : "♭");
+
+    // Flats and sharps of chord symbols, as signs.
+    [GeneratedRegex(@"(?<=\b[A-G])[b#]|[b#](?=[0-9])")]
+    private static partial Regex Signs();
+
+    private static string Words(Reason reason) =>
         reason switch
         {
             BassReason r => "bass: " + string.Join(", ", r.Strokes.Select((s, i) => Bass(r.Strokes, i))),
@@ -29,6 +36,10 @@ internal static class ReasonMessages
             LimitReason r => Limit(r),
             _ => throw new ArgumentOutOfRangeException(nameof(reason)),
         };
+
+    /// <summary>A reason as a note by itself.</summary>
+    public static string Note(string bar, Reason reason) =>
+        (bar == "0" ? "pick-up" : "bar " + bar) + $": {reason.Sentence}";
 
     private static string Bass(ValueList<BassStroke> strokes, int index)
     {

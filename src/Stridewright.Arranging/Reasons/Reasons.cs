@@ -41,6 +41,11 @@ public static class Reasons
         var kept = solution.Stage.Brief.Kept.Where(k => k.Hand == Hand.Left).Select(k => k.Bar).ToHashSet();
         foreach (var places in Enumerable.Range(0, prices.Slots.Length).GroupBy(i => prices.Slots[i].Bar))
         {
+            if (solution.Lattice.Bars[places.Key].Treatment.Right == RightManner.ThumbTune)
+            {
+                // The left hand has the tune: what was asked for says it all.
+                continue;
+            }
             var bar = places.Key - first;
             var strokes = places.Select(basses.At).OfType<BassStroke>().ToValueList();
             if (strokes.Count > 0)

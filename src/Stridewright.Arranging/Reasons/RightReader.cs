@@ -31,6 +31,11 @@ internal sealed class RightReader
     public IEnumerable<Reason> Of(int bar)
     {
         var notes = _bars[bar];
+        if (IsDevice(_lattice.Bars[bar].Treatment.Right) || notes.Any(n => n.Use != default))
+        {
+            // What was asked for says it all.
+            yield break;
+        }
         var shifts = notes.Where(n => !n.IsFiller && n.Tick != Plain(n).Start).Select(n => Shift(bar, n)).ToList();
         var figure = Figure(bar);
         var fillers = notes.Count(n => n.IsFiller);
@@ -59,6 +64,14 @@ internal sealed class RightReader
             yield return new CrushedReason(bar - _first, At(note), note.Crushed!.Value, note.Top);
         }
     }
+
+    private static bool IsDevice(RightManner manner) =>
+        manner
+            is RightManner.ThumbTune
+                or RightManner.Obbligato
+                or RightManner.ThreeAgainstFour
+                or RightManner.ParallelRun
+                or RightManner.Tremolo;
 
     private TuneSpot Plain(RightNote note) => _lattice.Notes[note.Tune];
 

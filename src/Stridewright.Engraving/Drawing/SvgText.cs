@@ -18,6 +18,23 @@ internal sealed class SvgText(Faces faces)
     private float _rise;
     private SKTextAlign _anchor;
 
+    /// <summary>Width of a line in the plain face, in the unit of its size.</summary>
+    public static double WidthOf(string text, double size)
+    {
+        // Measured large, so that rounding does not matter.
+        const float Measure = 100;
+        var width = 0f;
+        foreach (var rune in text.EnumerateRunes())
+        {
+            if (Faces.Shared.For(rune.Value, false, false) is var (face, scale))
+            {
+                using var font = new SKFont(face, Measure * scale) { LinearMetrics = true };
+                width += font.MeasureText(rune.ToString());
+            }
+        }
+        return width / Measure * size * FaceScale;
+    }
+
     public void Draw(XElement text, SvgStyle style, SKCanvas canvas)
     {
         (_x, _y, _rise) = (0, 0, 0);

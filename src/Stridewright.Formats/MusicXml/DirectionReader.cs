@@ -16,6 +16,10 @@ internal static class DirectionReader
     {
         var sound = element.Name == "sound" ? element : element.Child("sound");
         var types = element.All("direction-type").ToList();
+        if (IsFootnote(element, types))
+        {
+            return null;
+        }
         var words = Element.Clean(string.Join(' ', types.SelectMany(t => t.All("words")).Select(w => w.Text)));
         var dynamic = types.SelectMany(t => t.All("dynamics")).SelectMany(d => d.Children).FirstOrDefault()?.Name;
         var direction = new Direction(at)
@@ -37,6 +41,14 @@ internal static class DirectionReader
         }
         return direction == new Direction(at) ? null : direction;
     }
+
+    // Numbers alone under the staves call notes that are not part of the music.
+    private static bool IsFootnote(Element element, List<Element> types) =>
+        element["placement"] == "below"
+        && types is [{ } type]
+        && type.Children.ToList() is [{ Name: "words" } words]
+        && words.Text.Length > 0
+        && words.Text.All(c => char.IsAsciiDigit(c) || c is ',' or ' ');
 
     /// <summary>The rehearsal letter of a direction, which names a section.</summary>
     public static string? ReadSection(Element direction) =>

@@ -99,6 +99,7 @@ public static class MusicXmlWriter
             {
                 xml.Text("software", "Stridewright");
             }
+            WriteFootnotes(score, xml);
         }
         WriteCredit(xml, "title", score.Title, "center");
         WriteCredit(xml, "subtitle", score.Subtitle, "center");
@@ -115,6 +116,23 @@ public static class MusicXmlWriter
             WritePart(part, xml);
         }
     }
+
+    private static void WriteFootnotes(Score score, XmlOut xml)
+    {
+        if (score.Footnotes.Count == 0)
+        {
+            return;
+        }
+        using (xml.Open("miscellaneous"))
+        {
+            for (var i = 0; i < score.Footnotes.Count; i++)
+            {
+                xml.Text("miscellaneous-field", score.Footnotes[i], ("name", FootnoteName(i + 1)));
+            }
+        }
+    }
+
+    private static string FootnoteName(int number) => FormattableString.Invariant($"footnote-{number}");
 
     private static void WritePart(string part, XmlOut xml)
     {

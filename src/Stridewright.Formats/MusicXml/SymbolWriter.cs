@@ -5,9 +5,12 @@ using Stridewright.Music;
 namespace Stridewright.Formats.MusicXml;
 
 /// <summary>Writes chord symbols, tempi, words and dynamics.</summary>
-/// <param name="lowestStaff">The one that pedal signs stand under.</param>
+/// <param name="lowestStaff">The one that pedal signs and the numbers of footnotes stand under.</param>
 internal sealed partial class SymbolWriter(XmlOut xml, Divisions divisions, int lowestStaff)
 {
+    // In points, of a staff of 7 mm.
+    private const string FootnoteSize = "8";
+
     /// <summary>Writes what stands within an event of the first voice before it, with an offset where it is not at its
     /// start.</summary>
     public void Write(ScoreBar bar, ScoreEvent e, bool last)
@@ -123,6 +126,23 @@ internal sealed partial class SymbolWriter(XmlOut xml, Divisions divisions, int 
         if (direction.Pedal is { } down)
         {
             WritePedal(down, offset);
+        }
+        if (direction.Footnote is { Length: > 0 } numbers)
+        {
+            WriteFootnote(numbers, offset);
+        }
+    }
+
+    private void WriteFootnote(string numbers, ScoreTime offset)
+    {
+        using (xml.Open("direction", ("placement", "below")))
+        {
+            using (xml.Open("direction-type"))
+            {
+                xml.Text("words", numbers, ("font-size", FootnoteSize));
+            }
+            WriteOffset(offset);
+            xml.Number("staff", lowestStaff);
         }
     }
 

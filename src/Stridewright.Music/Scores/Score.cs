@@ -21,6 +21,10 @@ public sealed record Score
     public bool LeftHandOnly { get; init; }
 
     public required ValueList<ScoreBar> Bars { get; init; }
+
+    /// <summary>Notes that stand on a page after the music, the first one numbered 1; <see cref="Direction.Footnote"/>
+    /// says where they belong.</summary>
+    public ValueList<string> Footnotes { get; init; } = [];
 }
 
 /// <summary>One bar of a score.</summary>
@@ -144,6 +148,10 @@ public sealed record Direction(ScoreTime At)
 
     /// <summary>The sustain pedal goes down (true) or up; null: it stays.</summary>
     public bool? Pedal { get; init; }
+
+    /// <summary>Numbers of the footnotes that belong here, such as <c>3</c> or <c>3, 4</c>, printed small under the
+    /// staves; null: none.</summary>
+    public string? Footnote { get; init; }
 
     /// <summary>Swung pairs: long to short as <c>5:3</c>; null: nothing said; 1:1 straight.</summary>
     public (int Long, int Short)? Swing { get; init; }

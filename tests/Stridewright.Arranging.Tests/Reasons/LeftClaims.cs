@@ -188,8 +188,11 @@ internal sealed class LeftClaims(
         double Leg(int from, int[] low, int to, int[] high)
         {
             var seconds = (facts.Left[to].Start - facts.Left[from].Start).ToQuarters() / 4 * secondsPerWhole;
-            var mm = facts.Reach.Keyboard.Distance(low[0], high[0]);
             var drift = Leap.Shift(facts.Reach, low[0], low[^1], high[0], high[^1]);
+            var mm =
+                facts.Left[from].IsChord && facts.Left[to].IsChord
+                    ? drift
+                    : facts.Reach.Keyboard.Distance(low[0], high[0]);
             // The first level stays in its place, the second leaps an octave at most.
             return Math.Pow(Leap.Bits(mm, facts.Reach.Keyboard) / seconds, 2)
                 + (level == 1 ? 5 * drift : 0)
@@ -200,7 +203,7 @@ internal sealed class LeftClaims(
         {
             var before = facts.Left[index - 1].Keys;
             // A chord that does not lie above its bass is the wrong way.
-            way += Leg(index - 1, before, index, keys) + (keys[0] <= before[0] ? 1000 : 0);
+            way += Leg(index - 1, before, index, keys) + (!facts.Left[index - 1].IsChord && keys[0] <= before[0] ? 1000 : 0);
         }
         if (index + 1 < facts.Left.Length)
         {
