@@ -159,10 +159,6 @@ internal sealed class FakeTools : ITools
 
     public Tune Plain(Tune tune) => tune with { Title = tune.Title + " plain" };
 
-    public ValueList<BarReasons> Reasons(Arrangement arrangement) => [];
-
-    public Score WithNotes(Arrangement arrangement) => arrangement.Score;
-
     public string ToAbc(Tune tune) => "T:" + tune.Title;
 
     public byte[] ToMusicXml(Tune tune) => Encoding.UTF8.GetBytes("sheet of " + tune.Title);
@@ -185,10 +181,6 @@ internal sealed class FakeTools : ITools
                 []
             );
     }
-
-    public ValueList<BarReasons> Reasons(Arrangement arrangement) => [];
-
-    public Score WithNotes(Arrangement arrangement) => arrangement.Score;
 
     public EngravedPages Draw(StyleChart chart, Paper paper) =>
         new(
