@@ -65,5 +65,6 @@ public sealed class FalseClaimTests
             _ => null,
         };
 
-    private static BassRole Other(BassRole role) => role == BassRole.Third ? BassRole.Root : BassRole.Third;
+    // A step without a neighbour is none.
+    private static BassRole Other(BassRole role) => role == BassRole.StepTo ? BassRole.Root : BassRole.StepTo;
 }
