@@ -203,7 +203,9 @@ internal sealed class LeftClaims(
         {
             var before = facts.Left[index - 1].Keys;
             // A chord that does not lie above its bass is the wrong way.
-            way += Leg(index - 1, before, index, keys) + (!facts.Left[index - 1].IsChord && keys[0] <= before[0] ? 1000 : 0);
+            way +=
+                Leg(index - 1, before, index, keys)
+                + (!facts.Left[index - 1].IsChord && keys[0] <= before[0] ? 1000 : 0);
         }
         if (index + 1 < facts.Left.Length)
         {
