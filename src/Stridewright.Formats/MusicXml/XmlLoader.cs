@@ -33,6 +33,7 @@ internal static class XmlLoader
         "tempo",
         "symbol",
         "print-object",
+        "placement",
         "measure",
         "text",
         "page",

@@ -51,7 +51,19 @@ public sealed class FalseClaimTests
     private static Reason? MadeFalse(Reason reason) =>
         reason switch
         {
-            BassReason r => r with { Strokes = [.. r.Strokes.Select(s => s with { Role = Other(s.Role) })] },
+            BassReason r => r with
+            {
+                Strokes =
+                [
+                    .. r.Strokes.Select(s =>
+                        s with
+                        {
+                            Role = Other(s.Role),
+                            Neighbour = s.Pitches[0].Plus(Interval.Octave),
+                        }
+                    ),
+                ],
+            },
             VoicingReason { Before.Count: > 0 } r => r with { Movement = r.Movement + 1 },
             VoicingReason r => r with { Pitches = [.. r.Pitches.Skip(1)] },
             RunReason r => r with { Into = r.Into.Plus(Interval.Octave) },
@@ -65,5 +77,6 @@ public sealed class FalseClaimTests
             _ => null,
         };
 
-    private static BassRole Other(BassRole role) => role == BassRole.Third ? BassRole.Root : BassRole.Third;
+    // An octave is no step.
+    private static BassRole Other(BassRole role) => role == BassRole.StepTo ? BassRole.Root : BassRole.StepTo;
 }
