@@ -96,5 +96,8 @@ public sealed record Brief
     /// did.</summary>
     public Settled? Settled { get; init; }
 
+    /// <summary>Earlier settings that this one is to differ from; null: none.</summary>
+    internal Unlike? Unlike { get; init; }
+
     public int Seed { get; init; } = 1;
 }

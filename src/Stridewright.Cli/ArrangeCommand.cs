@@ -69,6 +69,7 @@ internal sealed class ArrangeCommand
     );
     private readonly Option<bool> _json = Options.Flag("--json", CliMessages.JsonHelp);
     private readonly Option<int?> _seed = Options.Whole("--seed", CliMessages.SeedHelp, "NUMBER");
+    private readonly Option<int?> _settings = Options.Whole("--settings", CliMessages.SettingsHelp, "N");
     private readonly Option<string?> _save = Options.Text("--save", CliMessages.SaveHelp, "FILE");
     private readonly Option<bool> _replace = Options.Flag("--replace", CliMessages.ReplaceHelp);
 
@@ -128,6 +129,7 @@ internal sealed class ArrangeCommand
             _format,
             _json,
             _seed,
+            _settings,
             _save,
             _replace,
         };
@@ -194,6 +196,7 @@ internal sealed class ArrangeCommand
             Why = parsed.GetValue(_why),
             Notes = parsed.GetValue(_notes),
             Replace = parsed.GetValue(_replace),
+            Settings = parsed.GetValue(_settings),
             Save = parsed.GetValue(_save),
             Part = parsed.GetValue(_part),
             Pages = parsed.GetValue(_pages),

@@ -156,6 +156,8 @@ internal static class CliMessages
     public const string Formats = "musicxml, mxl, midi, pdf, svg, png, with commas between";
     public const string JsonHelp = "Print one JSON object instead of the summary (docs/json.md)";
     public const string SeedHelp = "Another seed gives another setting of equal quality [default: 1]";
+    public const string SettingsHelp =
+        "Write so many settings of each tune, 1 to 5, different in motif and bass plan, as NAME.setting-1 and so on";
     public const string SaveHelp =
         "Write the one tune and its brief as an arrangement file too, FILE.stridewright (docs/arrangement-file.md), to be arranged again as it was";
     public const string ReplaceHelp = "Replace existing outputs that differ";

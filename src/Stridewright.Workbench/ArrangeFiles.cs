@@ -124,6 +124,8 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
             {
                 Sketch = request.Sketch || stored.Brief.Sketch,
             };
+            // What was settled holds for the brief it was found for.
+            brief = brief with { Settled = brief == stored.Brief ? brief.Settled : null };
         }
         for (var n = 1; n <= tunes.Count; n++)
         {
@@ -242,6 +244,11 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
     // A tune in its one key, or in all twelve, and then as a booklet too.
     private void ArrangeInKeys(TuneJob job, Brief brief, OutputFiles outputs, CancellationToken cancellation)
     {
+        if (request.Settings is { } count)
+        {
+            Guarded(job.Input.Name, job.Label, () => ArrangeSeveral(job, brief, count, outputs, cancellation));
+            return;
+        }
         if (!request.AllKeys)
         {
             Guarded(job.Input.Name, job.Label, () => ArrangeTune(job, brief, outputs, cancellation));
@@ -274,6 +281,26 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
         }
     }
 
+    private void ArrangeSeveral(
+        TuneJob job,
+        Brief brief,
+        int count,
+        OutputFiles outputs,
+        CancellationToken cancellation
+    )
+    {
+        foreach (var (i, result) in tools.ArrangeSeveral(job.Tune, brief, count, cancellation).Index())
+        {
+            var setting = job with
+            {
+                WantedName = FormattableString.Invariant($"{job.WantedName}.setting-{i + 1}"),
+                Remarks = i == 0 ? job.Remarks : [],
+                Result = result,
+            };
+            ArrangeTune(setting, brief, outputs, cancellation);
+        }
+    }
+
     // The booklet is told of with the last key.
     private void Bind(TuneJob job, List<EngravedPages> booklet, OutputFiles outputs, CancellationToken cancellation)
     {
@@ -297,7 +324,7 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
     {
         cancellation.ThrowIfCancellationRequested();
         var name = _names.Take(job.WantedName);
-        var result = Set(job.Tune, brief, cancellation);
+        var result = job.Result ?? Set(job.Tune, brief, cancellation);
         if (result.Arrangement is not { } arrangement)
         {
             Fail(job, result.Refusal?.Place.ToString() ?? "", result.Refusal?.Message ?? "");
@@ -422,6 +449,9 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
     {
         /// <summary>Those of the arrangement file that it comes from.</summary>
         public ValueList<FigureText> Figures { get; init; } = [];
+
+        /// <summary>Its setting, where it was made with others; null: it is made.</summary>
+        public ArrangeResult? Result { get; init; }
 
         /// <summary>Such as <c>tune 3, The Ferry Bell</c>; null when the file says it all.</summary>
         public string? Label => Number is { } n ? FormattableString.Invariant($"tune {n}, {Tune.Title}") : null;

@@ -82,6 +82,9 @@ public sealed record ArrangeRequest
     /// <summary>The form is grown or shrunk to fill at most so many pages; null: no matter.</summary>
     public int? Pages { get; init; }
 
+    /// <summary>How many settings of each tune, different in motif and bass plan; null: one.</summary>
+    public int? Settings { get; init; }
+
     /// <summary>Arrangement file to be written with the one tune of the run and the brief; null: none.</summary>
     public string? Save { get; init; }
 

@@ -40,6 +40,22 @@ internal static class Contradictions
                 yield return new Problem("pages", null, "", WorkbenchMessages.PagesAndPlain);
             }
         }
+        if (request.Settings is { } settings)
+        {
+            if (settings is < 1 or > SeveralSettings.Most)
+            {
+                yield return new Problem(
+                    "settings",
+                    null,
+                    "",
+                    WorkbenchMessages.Settings(settings, SeveralSettings.Most)
+                );
+            }
+            if (request.Levels is not null || request.AllKeys || request.Pages is not null || request.Save is not null)
+            {
+                yield return new Problem("settings", null, "", WorkbenchMessages.SettingsOfOne);
+            }
+        }
         if (request.Save is { } save)
         {
             if (!save.EndsWith(InputKinds.ArrangementEnding, StringComparison.OrdinalIgnoreCase))

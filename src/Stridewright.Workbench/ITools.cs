@@ -34,6 +34,9 @@ internal interface ITools : IDisposable
 
     ArrangeResult Arrange(Tune tune, Brief brief, CancellationToken cancellation);
 
+    /// <summary>Several settings of a tune, the usual one first, each unlike those before it.</summary>
+    ValueList<ArrangeResult> ArrangeSeveral(Tune tune, Brief brief, int count, CancellationToken cancellation);
+
     /// <summary>Why each bar of an arrangement is as it is.</summary>
     ValueList<BarReasons> Reasons(Arrangement arrangement);
 

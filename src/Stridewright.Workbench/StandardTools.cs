@@ -57,6 +57,9 @@ internal sealed class StandardTools : ITools
     public ArrangeResult Arrange(Tune tune, Brief brief, CancellationToken cancellation) =>
         Arranger.Arrange(tune, brief, cancellation);
 
+    public ValueList<ArrangeResult> ArrangeSeveral(Tune tune, Brief brief, int count, CancellationToken cancellation) =>
+        SeveralSettings.Of(tune, brief, count, cancellation);
+
     public ValueList<BarReasons> Reasons(Arrangement arrangement) => Arranging.Reasons.Of(arrangement);
 
     public Score WithNotes(Arrangement arrangement) => NumberedNotes.Under(arrangement);

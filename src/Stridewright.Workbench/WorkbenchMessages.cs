@@ -206,4 +206,10 @@ internal static class WorkbenchMessages
 
     public static string Each(int each, int most) =>
         string.Create(CultureInfo.InvariantCulture, $"{each} ways of each kind; 1 to {most} can be listed");
+
+    public static string Settings(int settings, int most) =>
+        string.Create(CultureInfo.InvariantCulture, $"{settings} settings of a tune; 1 to {most} can be made");
+
+    public const string SettingsOfOne =
+        "several settings go with one level and one key, and neither with --pages nor with --save";
 }

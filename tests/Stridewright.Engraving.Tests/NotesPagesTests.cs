@@ -42,7 +42,8 @@ public sealed class NotesPagesTests(WarmEngraver warm)
             Assert.Single(words, w => w.Text == $"{note}:");
         }
         Assert.Equal(30 * 24, words.Count(w => w.Text == "kettle"));
-        Assert.Equal(30, words.Count(w => w.Text == "B♭"));
+        // The flat comes from another face, which a reader of pages takes for another word.
+        Assert.Equal(30, pages.Sum(p => p.Letters.Count(l => l.Value == "♭")));
         const double point = 25.4 / 72;
         Assert.All(
             words,

@@ -148,6 +148,9 @@ internal sealed class FakeTools : ITools
 
     public byte[] ToMidi(Score score) => Encoding.UTF8.GetBytes("midi of " + score.Title);
 
+    public ValueList<ArrangeResult> ArrangeSeveral(Tune tune, Brief brief, int count, CancellationToken cancellation) =>
+        Enumerable.Range(0, count).Select(_ => Arrange(tune, brief, cancellation)).ToValueList();
+
     public ValueList<BarReasons> Reasons(Arrangement arrangement) =>
         [new BarReasons(1, "1", [new FillReason(1, 2, null)]), new BarReasons(2, "2", [])];
 

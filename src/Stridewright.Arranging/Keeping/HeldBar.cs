@@ -31,12 +31,12 @@ internal sealed record HeldRight(int Tick, int Tune)
     /// <summary>Null: the tune's own key, or any for a filler.</summary>
     public Pitch? Top { get; init; }
 
-    /// <summary>Keys under the top one, lowest first; null: free, crushed notes too.</summary>
+    /// <summary>Keys under the top one, lowest first; null: free.</summary>
     public ValueList<Pitch>? Below { get; init; }
 
     public Pitch? Crushed { get; init; }
 
-    /// <summary>When it is released; null: free, and so are voices.</summary>
+    /// <summary>When it is released; null: free, and so are voices and crushed notes.</summary>
     public int? End { get; init; }
 
     /// <summary>Struck under a note that sounds on above it.</summary>

@@ -15,6 +15,7 @@ internal static class Holding
             return lattice;
         }
         var bars = lattice.Bars.Select(b => b with { Held = null }).ToArray();
+        var tunes = new HashSet<int>();
         foreach (var spot in kept)
         {
             if (spot.Bar < 0 || spot.Bar >= bars.Length)
@@ -32,6 +33,11 @@ internal static class Holding
             if (!Fits(lattice, bar, spot, out var fault))
             {
                 conflict = Conflict(Place.AtBar(bar.Number), fault);
+                return null;
+            }
+            if (spot.Strokes.FirstOrDefault(s => s.Tune is { } note && !tunes.Add(note)) is { } twice)
+            {
+                conflict = Conflict(Place.AtBar(bar.Number), KeepingMessages.InTwoBars(twice.At, twice.Pitches[^1]));
                 return null;
             }
             held =

@@ -46,6 +46,11 @@ internal static class KeepingMessages
     public static string OtherLength(ScoreTime edited, ScoreTime before) =>
         Invariant($"the bar lasts {edited} of a whole note in the edited score and {before} in the setting");
 
+    public static string InTwoBars(ScoreTime at, Pitch top) =>
+        Invariant(
+            $"{top} at {at} of a whole note is a note of the tune that another kept bar strikes too; release one of them"
+        );
+
     public static string AsKept(string why) => why + "; the bar is kept: release it, or write it otherwise";
 
     public static string LeftOut(int notes) =>

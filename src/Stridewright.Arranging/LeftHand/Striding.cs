@@ -198,7 +198,12 @@ internal sealed class Striding
     private LeftShape Priced(LeftSlot slot, LeftShape shape) =>
         shape with
         {
-            Price = shape.Price + Against(slot, shape) + (shape.IsStrained ? _strainPrice : 0) + Liking(slot, shape),
+            Price =
+                shape.Price
+                + Against(slot, shape)
+                + (shape.IsStrained ? _strainPrice : 0)
+                + Liking(slot, shape)
+                + (slot.IsBass ? _stage.Brief.Unlike?.Bass(slot.Tick, shape.Low) ?? 0 : 0),
         };
 
     private List<LeftShape> Chords(LeftSlot slot)

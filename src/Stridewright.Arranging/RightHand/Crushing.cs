@@ -23,7 +23,7 @@ internal static class Crushing
             Notes = line
                 .Notes.Select(note =>
                 {
-                    if (stage.Lattice.HeldAt(note.Tick) is { Below: not null } held)
+                    if (stage.Lattice.HeldAt(note.Tick) is { End: not null } held)
                     {
                         return note with { Crushed = held.Crushed };
                     }

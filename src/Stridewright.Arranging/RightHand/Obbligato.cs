@@ -79,7 +79,23 @@ internal sealed class Obbligato
                 }
         );
         var tune = _notes.Select(n => IsAsked(n.Tick) ? n with { UnderHeld = true } : n);
-        return line with { Notes = [.. tune.Concat(above).OrderBy(n => n.Tick)], Cost = line.Cost + cost };
+        RightNote[] notes = [.. tune.Concat(above).OrderBy(n => n.Tick)];
+        return line with { Notes = Apart(notes), Cost = line.Cost + cost };
+    }
+
+    // In each voice a note ends where the next begins: a filler before these bars may sound into them.
+    private static RightNote[] Apart(RightNote[] notes)
+    {
+        int? upper = null,
+            lower = null;
+        for (var i = notes.Length - 1; i >= 0; i--)
+        {
+            var note = notes[i];
+            ref var next = ref note.UnderHeld ? ref lower : ref upper;
+            notes[i] = note with { End = Math.Min(note.End, next ?? note.End) };
+            next = note.Tick;
+        }
+        return notes;
     }
 
     private bool IsAsked(int tick) =>

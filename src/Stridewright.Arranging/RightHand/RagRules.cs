@@ -40,6 +40,7 @@ internal sealed class RagRules
     private readonly long _lateness;
     private readonly long _tie;
     private readonly bool _hasWords;
+    private readonly Unlike? _unlike;
     private readonly ulong _seed;
     private readonly ulong[] _content;
     private readonly ulong[] _rhythm;
@@ -99,6 +100,7 @@ internal sealed class RagRules
         _displacement = extra.Displacement;
         _lateness = extra.Lateness;
         _tie = extra.Tie;
+        _unlike = brief.Unlike;
         _hasWords = lattice.Notes.Any(n => n.Stress != Stress.None);
         _seed = Stage.Seed(lattice, brief, 0);
         _content = lattice.Bars.Select(b => Content(b, true)).ToArray();
@@ -239,7 +241,7 @@ internal sealed class RagRules
             liking = Liking(cell, bar, pattern);
             _likings.Add((cell.Start, pattern), liking);
         }
-        return price + liking;
+        return price + liking + (_unlike?.Rhythm(cell, pattern) ?? 0);
     }
 
     // Like bars alike, motifs that return after two and four bars, and a vocabulary of the tune's own.

@@ -37,6 +37,9 @@ internal static class WayMessages
 
     public static string Thickness(Pitch note, string now, string before) => $"{note} of the tune {now} for {before}";
 
+    public static string Crushed(Pitch note, bool isNow) =>
+        isNow ? $"{note} of the tune with a crushed note" : $"{note} of the tune without its crushed note";
+
     public static string Fills(IReadOnlyList<string> now, IReadOnlyList<string> before) =>
         (now.Count, before.Count) switch
         {
@@ -58,6 +61,12 @@ internal static class WayMessages
     public static string FullOctave(string keys) => $"a full octave {keys}";
 
     public static string Chord(string keys) => $"as {keys}";
+
+    public static string Differs(double motif, double bass) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"differs from each other setting in the rhythm of at least {100 * motif:0} and the basses of {100 * bass:0} of 100 bars"
+        );
 
     private static string Place(ScoreTime at) =>
         at.IsZero ? "at the start" : string.Create(CultureInfo.InvariantCulture, $"at {at}");

@@ -64,6 +64,10 @@ internal static class WayWords
             {
                 yield return WayMessages.Thickness(becomes.Pitches[^1], Thickness(becomes), Thickness(was));
             }
+            if (was is not null && becomes is not null && was.Graces.Count != becomes.Graces.Count)
+            {
+                yield return WayMessages.Crushed(becomes.Pitches[^1], becomes.Graces.Count > 0);
+            }
         }
         var fills = (Old: Fills(before), New: Fills(after));
         if (!fills.Old.SequenceEqual(fills.New))

@@ -1,0 +1,174 @@
+using System.Xml.Linq;
+using Stridewright.Music;
+using Stridewright.Testing;
+
+namespace Stridewright.Workbench.Tests;
+
+/// <summary>Bars of an arrangement file kept, chosen, released and rewritten, on real files.</summary>
+public sealed class SpotWorkTests : IDisposable
+{
+    private readonly string _folder = Directory.CreateTempSubdirectory("stridewright-spots-").FullName;
+    private readonly IUseCases _useCases = UseCases.Open();
+
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    private string Stored => Path.Combine(_folder, "ferry.stridewright");
+
+    public void Dispose()
+    {
+        _useCases.Dispose();
+        Directory.Delete(_folder, recursive: true);
+    }
+
+    [Fact]
+    public void A_way_that_is_listed_can_be_chosen_and_let_go_again()
+    {
+        var before = Arranged(Save());
+        var ways = Work(SpotAction.Ways, bar: "6").Ways;
+        Assert.Contains(ways, w => w.Name == "rhythm-1");
+        Assert.Contains(ways, w => w.Name == "left-hand-1");
+        Assert.All(ways, w => Assert.True(w.Changes.Count > 0 && w.Dearer >= 0));
+
+        foreach (var way in ways)
+        {
+            var chosen = Work(SpotAction.Choose, bar: "6", way: way.Name);
+            var hand = way.Name.StartsWith("left", StringComparison.Ordinal) ? "left" : "right";
+            Assert.Equal([new KeptSpot("6", hand)], chosen.Kept);
+            Assert.Equal(way.OtherBars.Append("6").Order(), chosen.Changed.Order());
+            var after = Arranged(Again());
+            Assert.NotEqual(before, after);
+
+            var released = Work(SpotAction.Release, bar: "6");
+            Assert.Empty(released.Kept);
+            Assert.Equal(before, Arranged(Again()));
+        }
+    }
+
+    [Fact]
+    public void What_is_kept_stays_when_the_brief_changes()
+    {
+        Save();
+        var kept = Work(SpotAction.Keep, bar: "5");
+        Assert.Equal(2, kept.Kept.Count);
+        Assert.Empty(kept.Changed);
+        var before = Bars(Again());
+        var after = Bars(Again("--raggedness", raggedness: 1));
+        Assert.Equal(before[5], after[5]);
+        Assert.NotEqual(before, after);
+    }
+
+    // As a notation program gives it back: without our ids, one chord of the left hand written otherwise.
+    [Fact]
+    public void An_edited_bar_comes_back_and_is_kept()
+    {
+        var file = Save();
+        var document = XDocument.Load(file);
+        document.Descendants().Attributes("id").Where(a => a.Parent!.Name == "note").Remove();
+        var bar = document.Descendants("measure").First(m => (string?)m.Attribute("number") == "4");
+        var bass = bar.Elements("note")
+            .First(n => (string?)n.Element("staff") == "2" && n.Element("pitch") is not null);
+        var octave = bass.Element("pitch")!.Element("octave")!;
+        octave.Value = ((int)octave + 1).ToString(System.Globalization.CultureInfo.InvariantCulture);
+        var edited = Path.Combine(_folder, "edited.musicxml");
+        document.Save(edited);
+
+        var report = Work(SpotAction.Rewrite, edited: edited);
+
+        Assert.Equal([new KeptSpot("4", "left")], report.Kept);
+        Assert.Contains("4", report.Changed);
+        var again = Work(SpotAction.Rewrite, edited: Again());
+        Assert.Empty(again.Changed);
+    }
+
+    [Fact]
+    public void An_unchanged_score_changes_nothing()
+    {
+        var file = Save();
+        var report = Work(SpotAction.Rewrite, edited: file);
+        Assert.Empty(report.Kept);
+        Assert.Empty(report.Changed);
+    }
+
+    [Theory]
+    [InlineData("99", null, "there is no bar 99")]
+    [InlineData("6", "rhythm-77", "there is no way rhythm-77")]
+    public void What_is_not_there_is_told(string bar, string? way, string expected)
+    {
+        Save();
+        var text = File.ReadAllText(Stored);
+        var action = way is null ? SpotAction.Keep : SpotAction.Choose;
+        var report = _useCases.Spots(
+            new SpotRequest
+            {
+                File = Stored,
+                Action = action,
+                Bar = bar,
+                Way = way,
+            },
+            Cancel
+        );
+        Assert.Contains(expected, report.Problems.Single().Message, StringComparison.Ordinal);
+        Assert.Equal(text, File.ReadAllText(Stored));
+    }
+
+    [Fact]
+    public void Another_kind_of_file_is_refused()
+    {
+        var tune = Path.Combine(Corpus.CheckoutRoot, "samples", "ferry-bell.abc");
+        var report = _useCases.Spots(
+            new SpotRequest
+            {
+                File = tune,
+                Action = SpotAction.Ways,
+                Bar = "1",
+            },
+            Cancel
+        );
+        Assert.Contains("--save", report.Problems.Single().Message, StringComparison.Ordinal);
+    }
+
+    private string Save()
+    {
+        var request = Request([Path.Combine(Corpus.CheckoutRoot, "samples", "ferry-bell.abc")]) with { Save = Stored };
+        return Outcome(request with { Wishes = new Wishes { Level = 5 } });
+    }
+
+    private string Again(string? _ = null, double? raggedness = null) =>
+        Outcome(Request([Stored]) with { Wishes = new Wishes { Raggedness = raggedness } });
+
+    private ArrangeRequest Request(ValueList<string> tunes) =>
+        new()
+        {
+            Tunes = tunes,
+            OutputFolder = Path.Combine(_folder, "out"),
+            Formats = [OutputFormat.MusicXml],
+            Replace = true,
+        };
+
+    private string Outcome(ArrangeRequest request)
+    {
+        var report = _useCases.Arrange(request, null, Cancel);
+        Assert.True(report.Problems.Count == 0, string.Join('\n', report.Problems));
+        return report.Written[0].Outputs.First(o => o.Path.EndsWith(".musicxml", StringComparison.Ordinal)).Path;
+    }
+
+    private SpotReport Work(SpotAction action, string? bar = null, string? way = null, string? edited = null)
+    {
+        var request = new SpotRequest
+        {
+            File = Stored,
+            Action = action,
+            Bar = bar,
+            Way = way,
+            Edited = edited,
+        };
+        var report = _useCases.Spots(request, Cancel);
+        Assert.True(report.Problems.Count == 0, string.Join('\n', report.Problems));
+        return report;
+    }
+
+    private static string Arranged(string file) => string.Join('\n', Bars(file));
+
+    private static List<string> Bars(string file) =>
+        [.. XDocument.Load(file).Descendants("measure").Select(m => m.ToString())];
+}
