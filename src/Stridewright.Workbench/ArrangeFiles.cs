@@ -125,7 +125,10 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
                 Sketch = request.Sketch || stored.Brief.Sketch,
             };
             // What was settled holds for the brief it was found for.
-            brief = brief with { Settled = brief == stored.Brief ? brief.Settled : null };
+            brief = brief with
+            {
+                Settled = brief == stored.Brief ? brief.Settled : null,
+            };
         }
         for (var n = 1; n <= tunes.Count; n++)
         {

@@ -8,7 +8,7 @@ namespace Stridewright.Workbench.Tests;
 public sealed class SpotWorkTests : IDisposable
 {
     private readonly string _folder = Directory.CreateTempSubdirectory("stridewright-spots-").FullName;
-    private readonly IUseCases _useCases = UseCases.Open();
+    private readonly UseCases _useCases = UseCases.Open();
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 

@@ -165,6 +165,21 @@ public sealed class ArrangementTextTests
             (nameof(Brief.Sketch), new Brief { Sketch = true }),
             (nameof(Brief.Singer), new Brief { Singer = new Singer() }),
             ("Range", new Brief { Singer = new Singer(new VocalRange(Pitch.Parse("A3"), Pitch.Parse("D5"))) }),
+            (nameof(Brief.Settled), new Brief { Settled = new Settled() }),
+            (
+                "RunPrice",
+                new Brief
+                {
+                    Settled = new Settled
+                    {
+                        BeatsPerMinute = 88.5,
+                        Ragging = [new RagExtra(700, 0, 400, 250), new RagExtra(0, 1500, 0, 0)],
+                        RunPrice = 1600,
+                        LeftStrain = 4800,
+                        ThinBars = [0, 8],
+                    },
+                }
+            ),
             (nameof(Brief.Seed), new Brief { Seed = 2 }),
             (nameof(Brief.Hands), new Brief { Hands = new PlayerHands { SpanMm = 190 } }),
             ("OctaveMm", new Brief { Hands = new PlayerHands { OctaveMm = 150 } }),

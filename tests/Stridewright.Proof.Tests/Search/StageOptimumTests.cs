@@ -139,7 +139,7 @@ public sealed class StageOptimumTests
             LeftLevel = level,
             RightLevel = level,
             Hands = new PlayerHands { SpanMm = Spans[span] },
-            RightManners = level % 2 == 0 ? [RightManner.Obbligato] : [],
+            RightManners = (level + span) % 3 == 1 ? [RightManner.Obbligato] : [],
         };
 
     // Some bars out of a tune, without ties out of them.
