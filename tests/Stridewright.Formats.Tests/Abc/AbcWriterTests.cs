@@ -8,11 +8,11 @@ public sealed class AbcWriterTests
 {
     [Fact]
     public void Any_tune_comes_back() =>
-        AnyTune.Tunes.Sample(tune => Assert.Null(RoundTrip.Difference(tune)), iter: 3000);
+        RandomTune.Tunes.Sample(tune => Assert.Null(RoundTrip.Difference(tune)), iter: 3000);
 
     [Fact]
     public void What_is_written_twice_is_the_same() =>
-        AnyTune.Tunes.Sample(
+        RandomTune.Tunes.Sample(
             tune =>
             {
                 var text = AbcWriter.Write(tune);

@@ -4,7 +4,7 @@ using Stridewright.Music;
 namespace Stridewright.Formats.Tests.Abc;
 
 /// <summary>Random tunes with everything that a tune may hold, at any place, sensible or not.</summary>
-internal static class AnyTune
+internal static class RandomTune
 {
     private static readonly Metre[] Metres =
     [
