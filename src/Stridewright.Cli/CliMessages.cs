@@ -320,6 +320,12 @@ internal static class CliMessages
     public const string HandHelp = "left or right; without it both.";
     public const string EachHelp = "How many ways of each kind, 1 to 20 (3 without it).";
     public const string WayHelp = "The way, by the name that ways gives it, such as rhythm-2.";
+    public const string FigureHelp =
+        "Store bars of one hand of an arrangement file as a figure, by the chords they stand over.";
+    public const string UseHelp = "Put a figure at a bar of an arrangement file, over the chords there, and keep it.";
+    public const string FigureNameHelp = "The figure's name.";
+    public const string FigureBarsHelp = "How many bars the figure takes, 1 to 8 (1 without it).";
+    public const string FigureOfHelp = "The arrangement file that has the figure; without it the same.";
     public const string NoOtherWay = "There is no other way for this bar that these hands can play.";
 
     public static string WayLine(WayFound way) =>

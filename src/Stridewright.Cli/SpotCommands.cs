@@ -4,7 +4,7 @@ using Stridewright.Workbench;
 
 namespace Stridewright.Cli;
 
-/// <summary><c>ways</c>, <c>keep</c>, <c>choose</c>, <c>release</c> and <c>rewrite</c>: work on the bars of an arrangement
+/// <summary><c>ways</c>, <c>keep</c>, <c>choose</c>, <c>release</c>, <c>rewrite</c>, <c>figure</c> and <c>use</c>: work on the bars of an arrangement
 /// file.</summary>
 internal sealed class SpotCommands
 {
@@ -21,6 +21,9 @@ internal sealed class SpotCommands
     );
     private readonly Option<int?> _each = Options.Whole("--each", CliMessages.EachHelp, "N");
     private readonly Option<string?> _way = Options.Text("--way", CliMessages.WayHelp, "NAME");
+    private readonly Option<string?> _name = Options.Text("--name", CliMessages.FigureNameHelp, "NAME");
+    private readonly Option<int?> _bars = Options.Whole("--bars", CliMessages.FigureBarsHelp, "N");
+    private readonly Option<string?> _of = Options.Text("--of", CliMessages.FigureOfHelp, "FILE");
     private readonly Option<bool> _json = Options.Flag("--json", CliMessages.JsonHelp);
 
     public SpotCommands(Desk desk)
@@ -33,6 +36,8 @@ internal sealed class SpotCommands
             Made("choose", CliMessages.ChooseHelp, SpotAction.Choose, Needed(_bar), Needed(_way)),
             Made("release", CliMessages.ReleaseHelp, SpotAction.Release, Free(_bar), _hand),
             Made("rewrite", CliMessages.RewriteHelp, SpotAction.Rewrite),
+            Made("figure", CliMessages.FigureHelp, SpotAction.Figure, Needed(_name), Needed(_bar), _bars, _hand),
+            Made("use", CliMessages.UseHelp, SpotAction.Use, Needed(_name), Needed(_bar), _of),
         ];
     }
 
@@ -73,9 +78,14 @@ internal sealed class SpotCommands
                 File = parsed.GetRequiredValue(_file),
                 Action = action,
                 Bar = action == SpotAction.Rewrite ? null : parsed.GetValue<string?>(_bar.Name),
-                Hand = action is SpotAction.Keep or SpotAction.Release ? parsed.GetValue(_hand) : null,
+                Hand = action is SpotAction.Keep or SpotAction.Release or SpotAction.Figure
+                    ? parsed.GetValue(_hand)
+                    : null,
                 Each = action == SpotAction.Ways ? parsed.GetValue(_each) : null,
                 Way = action == SpotAction.Choose ? parsed.GetValue<string?>(_way.Name) : null,
+                Figure = action is SpotAction.Figure or SpotAction.Use ? parsed.GetValue<string?>(_name.Name) : null,
+                Bars = action == SpotAction.Figure ? parsed.GetValue(_bars) : null,
+                Source = action == SpotAction.Use ? parsed.GetValue(_of) : null,
                 Edited = action == SpotAction.Rewrite ? parsed.GetRequiredValue(_score) : null,
             },
             _desk.Cancellation

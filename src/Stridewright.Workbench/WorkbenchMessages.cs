@@ -212,4 +212,15 @@ internal static class WorkbenchMessages
 
     public const string SettingsOfOne =
         "several settings go with one level and one key, and neither with --pages nor with --save";
+
+    public const string NoFigureName = "the figure needs a name";
+
+    public static string NoSuchFigure(string name, IEnumerable<string> names) =>
+        names.Any() ? $"there is no figure {name}; there are {string.Join(", ", names)}" : "the file has no figures";
+
+    public static string FigureBars(int bars, int most) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"a figure of {bars} bars; it has 1 to {most}, and they end with the piece"
+        );
 }

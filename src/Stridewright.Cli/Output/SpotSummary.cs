@@ -30,7 +30,11 @@ internal static class SpotSummary
             output.WriteLine(CliMessages.Row(remark.Severity, CliMessages.RemarkOf(remark)));
         }
         output.WriteLine(CliMessages.Row("kept", CliMessages.KeptOf(report.Kept)));
-        if (action != SpotAction.Ways)
+        if (report.Figures.Count > 0)
+        {
+            output.WriteLine(CliMessages.Row("figures", CliMessages.OneLine(string.Join(", ", report.Figures))));
+        }
+        if (action is not (SpotAction.Ways or SpotAction.Figure))
         {
             output.WriteLine(CliMessages.Row("changed", CliMessages.ChangedOf(report.Changed)));
         }

@@ -79,7 +79,7 @@ public static class ChartPages
         marks.Text(chart.Subtitle, setup.Width / 2, setup.EndMargin + 10.5, 9.5, "middle");
     }
 
-    private static double Height(ChartRow row) => row.Measured.Count > 1 ? SpreadHeight : RowHeight;
+    private static double Height(ChartRow line) => line.Measured.Count > 1 ? SpreadHeight : RowHeight;
 
     private static void Row(ChartMarks marks, ChartRow row, Scale scale, double x, double y, double width)
     {

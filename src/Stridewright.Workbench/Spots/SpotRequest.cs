@@ -20,6 +20,12 @@ public enum SpotAction
 
     /// <summary>Bars that were written otherwise in the score are kept so.</summary>
     Rewrite,
+
+    /// <summary>Bars of one hand are stored as a figure of the file.</summary>
+    Figure,
+
+    /// <summary>A figure is put at a bar, and kept.</summary>
+    Use,
 }
 
 /// <summary>Work on the bars of one arrangement file, which is rewritten where something is kept or released.</summary>
@@ -44,6 +50,15 @@ public sealed record SpotRequest
     /// <summary>Name of the way that is taken, such as <c>rhythm-2</c>.</summary>
     public string? Way { get; init; }
 
+    /// <summary>Name of the figure.</summary>
+    public string? Figure { get; init; }
+
+    /// <summary>How many bars a figure takes; null: one.</summary>
+    public int? Bars { get; init; }
+
+    /// <summary>The arrangement file that has the figure; null: the same.</summary>
+    public string? Source { get; init; }
+
     /// <summary>The score that came back, in MusicXML.</summary>
     public string? Edited { get; init; }
 }
@@ -63,6 +78,9 @@ public sealed record SpotReport
 
     /// <summary>Printed numbers of the bars that are other than before.</summary>
     public ValueList<string> Changed { get; init; } = [];
+
+    /// <summary>Names of the figures in the file.</summary>
+    public ValueList<string> Figures { get; init; } = [];
 
     public ValueList<Remark> Remarks { get; init; } = [];
 

@@ -36,7 +36,7 @@ internal sealed class SpotWork(ITools tools, SpotRequest request)
 
     private SpotReport? Work(CancellationToken cancellation)
     {
-        if (Stored(cancellation) is not { } stored)
+        if (Stored(request.File, cancellation) is not { } stored)
         {
             return null;
         }
@@ -64,11 +64,22 @@ internal sealed class SpotWork(ITools tools, SpotRequest request)
                 Kept = KeptSpots(before, stored.File.Brief.Kept),
             };
         }
-        return Kept(before, bar, cancellation) is not { } kept ? null : Saved(stored, before, kept, cancellation);
+        if (request.Action == SpotAction.Figure)
+        {
+            return WithFigure(stored, before, bar, cancellation);
+        }
+        return Kept(stored, before, bar, cancellation) is not { } kept
+            ? null
+            : Saved(stored, before, kept, cancellation);
     }
 
     // The bars that are to be kept from now on; null: that cannot be.
-    private ValueList<KeptBar>? Kept(Arrangement before, int bar, CancellationToken cancellation)
+    private ValueList<KeptBar>? Kept(
+        StoredArrangement stored,
+        Arrangement before,
+        int bar,
+        CancellationToken cancellation
+    )
     {
         var kept = before.Brief.Kept;
         var hands = BothHands.Where(h => request.Hand is null || Words.Of(h) == request.Hand).ToList();
@@ -79,13 +90,20 @@ internal sealed class SpotWork(ITools tools, SpotRequest request)
             case SpotAction.Release:
                 return kept.Where(k => bar >= 0 && k.Bar != bar || !hands.Contains(k.Hand)).ToValueList();
             case SpotAction.Choose:
-                var ways = Named(OtherWays.Of(before, bar, OtherWays.Most, cancellation));
+                // The first ones have the same names, however many are looked for.
+                var ways = Named(OtherWays.Of(before, bar, SpotRequest.UsualEach, cancellation));
+                if (!ways.Exists(w => w.Name == request.Way))
+                {
+                    ways = Named(OtherWays.Of(before, bar, OtherWays.Most, cancellation));
+                }
                 if (ways.FirstOrDefault(w => w.Name == request.Way).Way is { } way)
                 {
                     return With(kept, [way.Spot]);
                 }
                 Fail("", WorkbenchMessages.NoSuchWay(request.Way ?? "", ways.Select(w => w.Name)));
                 return null;
+            case SpotAction.Use:
+                return Figure(stored, cancellation) is { } figure ? Used(before, figure, bar, kept) : null;
             default:
                 var score = ScoreInput.Read(tools, request.Edited ?? "", _problems, out _, cancellation);
                 if (score is null)
@@ -101,6 +119,89 @@ internal sealed class SpotWork(ITools tools, SpotRequest request)
         }
     }
 
+    private ValueList<KeptBar>? Used(Arrangement before, OwnFigure figure, int bar, ValueList<KeptBar> kept)
+    {
+        var put = OwnFigures.At(before, figure, bar, out var fault);
+        if (put is null)
+        {
+            Fail(fault);
+        }
+        return put is null ? null : With(kept, put);
+    }
+
+    private OwnFigure? Figure(StoredArrangement stored, CancellationToken cancellation)
+    {
+        var source = request.Source is { } other ? Stored(other, cancellation) : stored;
+        if (source is null)
+        {
+            return null;
+        }
+        if (source.File.Figures.FirstOrDefault(f => f.Name == request.Figure) is not { } text)
+        {
+            Fail("", WorkbenchMessages.NoSuchFigure(request.Figure ?? "", source.File.Figures.Select(f => f.Name)));
+            return null;
+        }
+        var figure = OwnFigures.Read(text.Lines, out var fault);
+        if (fault is not null)
+        {
+            Fail("", fault);
+        }
+        return figure;
+    }
+
+    private SpotReport? WithFigure(
+        StoredArrangement stored,
+        Arrangement before,
+        int bar,
+        CancellationToken cancellation
+    )
+    {
+        var (name, bars) = ((request.Figure ?? "").Trim(), request.Bars ?? 1);
+        if (name.Length == 0 || bars is < 1 or > OwnFigure.MostBars || bar + bars > before.Score.Bars.Count)
+        {
+            return Fail(
+                "",
+                name.Length == 0
+                    ? WorkbenchMessages.NoFigureName
+                    : WorkbenchMessages.FigureBars(bars, OwnFigure.MostBars)
+            );
+        }
+        var hand = request.Hand == "right" ? Hand.Right : Hand.Left;
+        if (OwnFigures.Of(before, bar, bars, hand, out var fault) is not { } figure)
+        {
+            return Fail(fault);
+        }
+        var figures = stored
+            .File.Figures.Where(f => f.Name != name)
+            .Append(new FigureText(name, OwnFigures.Write(figure)))
+            .ToValueList();
+        return Written(stored, stored.File.Brief, figures, cancellation)
+            ? Report() with
+            {
+                Kept = KeptSpots(before, stored.File.Brief.Kept),
+                Figures = figures.Select(f => f.Name).ToValueList(),
+            }
+            : null;
+    }
+
+    private bool Written(
+        StoredArrangement stored,
+        Brief brief,
+        ValueList<FigureText> figures,
+        CancellationToken cancellation
+    )
+    {
+        var bytes = SavedArrangement.Of(tools, stored.Tune, brief, figures, out var problem);
+        var path = Path.GetFullPath(request.File);
+        var outputs = new OutputFiles(Path.GetDirectoryName(path)!, replace: true, []);
+        if (bytes is null || outputs.TryWrite([new OutputFile(path, bytes)], cancellation, out problem) is null)
+        {
+            Fail("", problem);
+            return false;
+        }
+        return true;
+    }
+
     private SpotReport? Saved(
         StoredArrangement stored,
         Arrangement before,
@@ -114,12 +215,9 @@ internal sealed class SpotWork(ITools tools, SpotRequest request)
             return Fail(result.Refusal);
         }
         var brief = stored.File.Brief with { Kept = kept, Settled = Reworking.Settled(after) };
-        var bytes = SavedArrangement.Of(tools, stored.Tune, brief, stored.File.Figures, out var problem);
-        var path = Path.GetFullPath(request.File);
-        var outputs = new OutputFiles(Path.GetDirectoryName(path)!, replace: true, []);
-        if (bytes is null || outputs.TryWrite([new OutputFile(path, bytes)], cancellation, out problem) is null)
+        if (!Written(stored, brief, stored.File.Figures, cancellation))
         {
-            return Fail("", problem);
+            return null;
         }
         var changed = Enumerable
             .Range(0, after.Score.Bars.Count)
@@ -130,24 +228,25 @@ internal sealed class SpotWork(ITools tools, SpotRequest request)
         return Report() with
         {
             Kept = KeptSpots(after, kept),
+            Figures = stored.File.Figures.Select(f => f.Name).ToValueList(),
             Changed = changed.ToValueList(),
             Remarks = after.Notes.Select(ReportOf.Remark).ToValueList(),
         };
     }
 
-    private StoredArrangement? Stored(CancellationToken cancellation)
+    private StoredArrangement? Stored(string file, CancellationToken cancellation)
     {
-        if (!File.Exists(request.File))
+        if (!File.Exists(file))
         {
             Fail("", WorkbenchMessages.NotFound);
             return null;
         }
-        if (InputBytes.TryRead(request.File, cancellation, out var problem) is not { } bytes)
+        if (InputBytes.TryRead(file, cancellation, out var problem) is not { } bytes)
         {
             Fail("", problem);
             return null;
         }
-        if (InputKinds.Of(request.File, bytes) != InputKind.Arrangement)
+        if (InputKinds.Of(file, bytes) != InputKind.Arrangement)
         {
             Fail("", WorkbenchMessages.NotAnArrangement);
             return null;
