@@ -19,7 +19,7 @@ public sealed class KeepingTests
         foreach (var tune in Tunes.Samples)
         {
             var before = Arranged(tune, new Brief { LeftLevel = level, RightLevel = level });
-            for (var bar = level / 2 - 1; bar < before.Score.Bars.Count; bar += 3)
+            for (var bar = level / 2 - 1; bar < before.Score.Bars.Count; bar += 7)
             {
                 foreach (var hand in BothHands)
                 {

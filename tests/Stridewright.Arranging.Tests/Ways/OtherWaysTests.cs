@@ -13,9 +13,9 @@ public sealed class OtherWaysTests
         get
         {
             var data = new TheoryData<int, int>();
-            for (var i = 0; i < Tunes.Samples.Count; i += 2)
+            for (var i = 0; i < Tunes.Samples.Count; i += 4)
             {
-                data.Add(i, 1 + i / 2 % 6);
+                data.Add(i, 2 + i / 4 % 2 * 3);
             }
             return data;
         }

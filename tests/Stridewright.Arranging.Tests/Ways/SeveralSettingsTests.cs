@@ -14,7 +14,7 @@ public sealed class SeveralSettingsTests
     [InlineData(6)]
     public void Three_settings_differ_in_motif_and_bass_plan(int level)
     {
-        foreach (var tune in Tunes.Samples)
+        foreach (var tune in Tunes.Samples.Where((_, i) => i % 3 == level % 3))
         {
             var brief = new Brief { LeftLevel = level, RightLevel = level };
             var settings = SeveralSettings.Of(tune, brief, 3, Cancel).Select(r => r.Arrangement!).ToList();
