@@ -67,7 +67,12 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             var tempo = _settled.BeatsPerMinute ?? wanted;
             var secondsPerTick = lattice.Tick.ToQuarters() * 60 / (tempo * unit.Length.ToQuarters());
             var stage = new Stage(lattice, brief, prices, secondsPerTick);
-            var (right, left) = Hands(plan, stage, ragged, homes, cancellation);
+            // A right hand that nothing has changed is not searched for again.
+            var right =
+                ragged == before?.Ragged && _settled == before.Settled
+                    ? before.Right
+                    : Right(plan, stage, ragged, homes, cancellation);
+            var left = Left(stage, right, homes, cancellation);
             var sign = Headline.Tempo(feel, metre, tempo, unit);
             var subtitle = Headline.Subtitle(lattice, brief, _hasNotes);
             var words = brief.Lyrics && brief.Singer is null;
@@ -130,28 +135,26 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
 
     private double Usual => Feels.Tempo(feel, Math.Max(brief.LeftLevel, _hasNotes ? brief.RightLevel : 0));
 
-    private (RightLine Right, LeftLine Left) Hands(
-        Plan plan,
-        Stage stage,
-        Ragged ragged,
-        HomePositions homes,
-        CancellationToken cancellation
-    )
+    private RightLine Right(Plan plan, Stage stage, Ragged ragged, HomePositions homes, CancellationToken cancellation)
     {
-        var lattice = stage.Lattice;
         if (!_hasNotes)
         {
-            var silent = new RightLine([], 0);
-            return (silent, Left(stage, silent, homes, cancellation));
+            return new RightLine([], 0);
         }
+        var lattice = stage.Lattice;
         var line = Filling.Solve(stage, ragged, homes, cancellation);
         var thinBars = _settled.ThinBars.ToHashSet();
-        var thin = line.Notes.Where(n => thinBars.Contains(lattice.BarAt(n.Tick))).Select(n => n.Tick).ToHashSet();
-        var right = Texturing.Solve(stage, line, homes, _settled.RightStrain, thin, cancellation);
+        var right = Texturing.Solve(
+            stage,
+            line,
+            homes,
+            _settled.RightStrain,
+            _settled.Thin(lattice, line),
+            cancellation
+        );
         right = Obbligato.Add(stage, Tremolo.Add(stage, right, homes), cancellation);
         right = Accompanying.Add(stage, right, plan.VoiceOctaves, homes, _settled.RightStrain, thinBars, cancellation);
-        var left = Left(stage, right, homes, cancellation);
-        return (Crushing.Add(stage, right), left);
+        return Crushing.Add(stage, right);
     }
 
     // The price of runs is found once: what is set again after the judge's word differs in few bars.
@@ -204,7 +207,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         foreach (var manner in Enum.GetValues<LeftManner>())
         {
             Tell(
-                Manners.WordOf(manner),
+                Manners.Left.WordOf(manner),
                 asked,
                 i => asked.Bars[i].Treatment.Left == manner,
                 i => lefts.Contains(i) || lattice.Bars[i].Treatment.Left != manner
@@ -213,7 +216,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         foreach (var manner in Enum.GetValues<RightManner>())
         {
             Tell(
-                Manners.WordOf(manner),
+                Manners.Right.WordOf(manner),
                 asked,
                 i => asked.Bars[i].Treatment.Right == manner,
                 i => rights.Contains(i) || lattice.Bars[i].Treatment.Right != manner

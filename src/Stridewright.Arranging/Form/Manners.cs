@@ -43,12 +43,6 @@ public static class Manners
             ["right-silent"] = RightManner.Silent,
         };
 
-    /// <summary>The word of a manner.</summary>
-    public static string WordOf(LeftManner manner) => Left.First(m => m.Value == manner).Key;
-
-    /// <summary>The word of a manner.</summary>
-    public static string WordOf(RightManner manner) => Right.First(m => m.Value == manner).Key;
-
     /// <summary>The first level that has a manner of its own accord (design: tables of levels).</summary>
     internal static int LevelOf(LeftManner manner) =>
         manner switch

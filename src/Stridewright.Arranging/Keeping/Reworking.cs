@@ -57,6 +57,10 @@ public static class Reworking
         return Edits.Of(Of(before), before.Score, edited, out fault);
     }
 
+    /// <summary>Places of the bars in which a setting and what came of working it again differ, from 0.</summary>
+    public static IEnumerable<int> Differing(Arrangement before, Arrangement after) =>
+        Spots.Differing(Of(before), Of(after));
+
     /// <summary>What was settled for a whole setting, for its brief: set again with it, it changes only where it must.</summary>
     public static Settled Settled(Arrangement arrangement) => Of(arrangement).Settled;
 

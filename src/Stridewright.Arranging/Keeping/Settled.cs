@@ -27,4 +27,10 @@ public sealed record Settled
 
     /// <summary>Beats per minute as printed; null: what the brief wants.</summary>
     internal double? BeatsPerMinute { get; init; }
+
+    /// <summary>Ticks at which the right hand plays single notes.</summary>
+    internal HashSet<int> Thin(Lattice lattice, RightLine line) =>
+        ThinBars.Count == 0
+            ? []
+            : [.. line.Notes.Select(n => n.Tick).Where(tick => ThinBars.Contains(lattice.BarAt(tick)))];
 }

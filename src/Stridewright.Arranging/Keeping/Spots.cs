@@ -13,6 +13,12 @@ internal static class Spots
     public static KeptBar Of(Solution solution, int bar, Hand hand) =>
         hand == Hand.Left ? Left(solution, bar) : Right(solution, bar);
 
+    /// <summary>Places of the bars in which two settings of one piece differ in either hand.</summary>
+    public static IEnumerable<int> Differing(Solution a, Solution b) =>
+        Enumerable
+            .Range(0, a.Lattice.Bars.Length)
+            .Where(bar => !Right(a, bar).Equals(Right(b, bar)) || !Left(a, bar).Equals(Left(b, bar)));
+
     /// <summary>The word for what a stroke of the left hand is there for.</summary>
     public static string Role(LeftSlot slot, LeftShape shape) =>
         shape.IsRun ? "run"

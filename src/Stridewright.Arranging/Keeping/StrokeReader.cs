@@ -95,17 +95,21 @@ internal sealed partial class StrokeReader(TextLine line, TextFaults faults)
 
     private (ScoreTime At, ScoreTime Length)? Place(TextLine word)
     {
-        if (
-            word.Text.Split('+') is [var at, var length]
-            && Fraction(at) is { } from
-            && Fraction(length) is { IsZero: false } time
-        )
+        if (Span(word.Text) is { } span)
         {
-            return (from, time);
+            return span;
         }
         faults.Add(word, ArrangementTextMessages.NoStrokePlace);
         return null;
     }
+
+    /// <summary>Reads a place and a length such as <c>1/8+1/16</c>, in whole notes; null: it is none.</summary>
+    public static (ScoreTime At, ScoreTime Length)? Span(string text) =>
+        text.Split('+') is [var at, var length]
+        && Fraction(at) is { } from
+        && Fraction(length) is { IsZero: false } time
+            ? (from, time)
+            : null;
 
     private static ScoreTime? Fraction(string text)
     {

@@ -148,9 +148,7 @@ public static class OwnFigures
         if (
             words.Count < 4
             || KeptText.Number(words[0], bars) is not { } bar
-            || words[1].Split('+') is not [var place, var duration]
-            || Time(place) is not { } at
-            || Time(duration) is not { IsZero: false } length
+            || StrokeReader.Span(words[1]) is not var (at, length)
         )
         {
             return null;
@@ -159,21 +157,6 @@ public static class OwnFigures
         return tones.Any(t => t is null) || words[2].Any(c => c is not (>= 'a' and <= 'z' or '-'))
             ? null
             : new(bar - 1, at, length, tones.Select(t => t!.Value).ToValueList(), words[2], rolled, lower ? 2 : 1);
-    }
-
-    // A fraction of a whole note, not below 0, such as 3/8.
-    private static ScoreTime? Time(string text)
-    {
-        var parts = text.Split('/');
-        const int most = 1024;
-        return
-            parts.Length is 1 or 2
-            && int.TryParse(parts[0], NumberStyles.None, CultureInfo.InvariantCulture, out var above)
-            && above <= most
-            && (parts.Length == 1 ? "1" : parts[1]) is var under
-            && KeptText.Number(under, most) is { } below
-            ? new ScoreTime(above, below)
-            : null;
     }
 
     private static ChordSymbol? ChordAt(Lattice lattice, int bar, ScoreTime at)

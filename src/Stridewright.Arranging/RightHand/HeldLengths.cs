@@ -24,17 +24,14 @@ internal static class HeldLengths
             }
             upper = notes[i].UnderHeld ? upper : notes[i];
         }
-        var (nextUpper, nextLower) = (lattice.End, lattice.End);
-        for (var i = notes.Length - 1; i >= 0; i--)
+        RightVoices.Apart(notes);
+        for (var i = 0; i < notes.Length; i++)
         {
-            var note = notes[i];
-            ref var next = ref note.UnderHeld ? ref nextLower : ref nextUpper;
-            notes[i] = note with
+            notes[i] = notes[i] with
             {
-                End = Math.Min(note.End, next),
-                Holds = !note.UnderHeld && i + 1 < notes.Length && notes[i + 1].UnderHeld,
+                End = Math.Min(notes[i].End, lattice.End),
+                Holds = !notes[i].UnderHeld && i + 1 < notes.Length && notes[i + 1].UnderHeld,
             };
-            next = note.Tick;
         }
         return notes;
     }

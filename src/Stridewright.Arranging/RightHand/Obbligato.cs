@@ -80,22 +80,8 @@ internal sealed class Obbligato
         );
         var tune = _notes.Select(n => IsAsked(n.Tick) ? n with { UnderHeld = true } : n);
         RightNote[] notes = [.. tune.Concat(above).OrderBy(n => n.Tick)];
-        return line with { Notes = Apart(notes), Cost = line.Cost + cost };
-    }
-
-    // In each voice a note ends where the next begins: a filler before these bars may sound into them.
-    private static RightNote[] Apart(RightNote[] notes)
-    {
-        int? upper = null,
-            lower = null;
-        for (var i = notes.Length - 1; i >= 0; i--)
-        {
-            var note = notes[i];
-            ref var next = ref note.UnderHeld ? ref lower : ref upper;
-            notes[i] = note with { End = Math.Min(note.End, next ?? note.End) };
-            next = note.Tick;
-        }
-        return notes;
+        // A filler before these bars may sound into them.
+        return line with { Notes = RightVoices.Apart(notes), Cost = line.Cost + cost };
     }
 
     private bool IsAsked(int tick) =>

@@ -35,6 +35,9 @@ internal sealed class RagCandidates(Lattice lattice, RagCell[] cells, RagRules r
     private RagCell _cell;
     private int _index;
 
+    /// <summary>What the chosen candidates strike, and what is held.</summary>
+    public RightOnset[] Onsets(RagCandidate[] chosen) => _held.Onsets(chosen);
+
     public RagCandidate[] Of(int index)
     {
         _found.Clear();

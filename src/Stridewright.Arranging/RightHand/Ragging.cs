@@ -70,30 +70,28 @@ internal static class Ragging
                 : above;
         var cells = RagCell.Cut(lattice);
         var likings = new Dictionary<(int Tick, int Pattern), long>();
-        if (settled.Count > 0)
+        return settled.Count > 0
+            ? At(settled[0])
+            : Multiplier.Least(
+                DearestTie,
+                TieHalvings,
+                tie => Limited(lattice, brief, new RagExtra { Tie = tie }, At),
+                r => !MustFollow(lattice, cells, r, brief)
+            );
+
+        Ragged At(RagExtra extra)
         {
-            return At(lattice, brief, weights, cells, fuller, likings, settled[0], cancellation);
+            var rules = new RagRules(lattice, brief, weights, extra, likings, fuller);
+            return Solve(lattice, cells, rules, cancellation) with { Fuller = fuller, Extra = extra };
         }
-        return Multiplier.Least(DearestTie, TieHalvings, WithTies, r => !MustFollow(lattice, cells, r, brief));
-        Ragged WithTies(long tie) =>
-            Limited(lattice, brief, weights, cells, fuller, likings, new RagExtra { Tie = tie }, cancellation);
     }
 
     // Displaced, late and syncopated notes are held down one after the other.
-    private static Ragged Limited(
-        Lattice lattice,
-        Brief brief,
-        RagWeights weights,
-        RagCell[] cells,
-        Ragged? fuller,
-        Dictionary<(int Tick, int Pattern), long> likings,
-        RagExtra extra,
-        CancellationToken cancellation
-    )
+    private static Ragged Limited(Lattice lattice, Brief brief, RagExtra extra, Func<RagExtra, Ragged> at)
     {
         while (true)
         {
-            var ragged = At(lattice, brief, weights, cells, fuller, likings, extra, cancellation);
+            var ragged = at(extra);
             var (early, late) = Displaced(lattice, ragged);
             var figured = Figures.Share(Figures.Patterns(lattice, ragged.Onsets));
             var next = extra with
@@ -108,21 +106,6 @@ internal static class Ragging
             }
             extra = next;
         }
-    }
-
-    private static Ragged At(
-        Lattice lattice,
-        Brief brief,
-        RagWeights weights,
-        RagCell[] cells,
-        Ragged? fuller,
-        Dictionary<(int Tick, int Pattern), long> likings,
-        RagExtra extra,
-        CancellationToken cancellation
-    )
-    {
-        var rules = new RagRules(lattice, brief, weights, extra, likings, fuller);
-        return Solve(lattice, cells, rules, cancellation) with { Fuller = fuller, Extra = extra };
     }
 
     // True where more notes are taken early over a beat or pushed late than the level below can leave out and still stand
@@ -221,7 +204,7 @@ internal static class Ragging
         }
         var (cost, steps) = path.Best() ?? throw new InvalidOperationException("the plain tune is always a way");
         var chosen = steps.Select((s, i) => lists[i][s.Choice]).ToArray();
-        return new Ragged(new HeldCells(lattice, cells).Onsets(chosen), cost);
+        return new Ragged(lister.Onsets(chosen), cost);
     }
 
     // The state after a candidate, and the price of what only the state knows.

@@ -29,6 +29,7 @@ public static class OtherWays
         ArgumentOutOfRangeException.ThrowIfGreaterThan(each, Most);
         var found = new List<OtherWay>();
         var seen = new HashSet<(WayKind, KeptBar)>();
+        var style = StyleMeasure.Of(arrangement.Score);
         foreach (var (kind, dearer, hold) in StageWays.Of(solution, bar, each, cancellation))
         {
             cancellation.ThrowIfCancellationRequested();
@@ -42,7 +43,7 @@ public static class OtherWays
             {
                 continue;
             }
-            found.Add(Described(kind, dearer, arrangement, bar, spot, result));
+            found.Add(Described(kind, dearer, arrangement, style, bar, spot, result));
         }
         return found.ToValueList();
     }
@@ -51,36 +52,31 @@ public static class OtherWays
         WayKind kind,
         long dearer,
         Arrangement before,
+        StyleProfile style,
         int bar,
         KeptBar spot,
         Arrangement result
     )
     {
-        var (old, now) = (Reworking.Of(before), Reworking.Of(result));
-        var others = Enumerable
-            .Range(0, old.Lattice.Bars.Length)
-            .Where(b => b != bar)
-            .Where(b => Differs(b, Hand.Left) || Differs(b, Hand.Right));
+        var old = Reworking.Of(before);
+        var others = Reworking.Differing(before, result).Where(b => b != bar);
         return new OtherWay(kind, dearer, spot, result)
         {
             Changes = WayWords.Of(old.Lattice, Spots.Of(old, bar, spot.Hand), spot),
             OtherBars = others.Select(b => old.Lattice.Bars[b].Number).ToValueList(),
             EffortBefore = Effort(before, bar),
             EffortAfter = Effort(result, bar),
-            Style = Style(before.Score, result.Score),
+            Style = Style(style, StyleMeasure.Of(result.Score)),
         };
-
-        bool Differs(int b, Hand hand) => !Spots.Of(old, b, hand).Equals(Spots.Of(now, b, hand));
     }
 
     private static double Effort(Arrangement arrangement, int bar) =>
         arrangement.Verdict.Effort.Bars.FirstOrDefault(e => e.Bar == bar)?.Value ?? 1;
 
-    private static ValueList<StyleChange> Style(Score before, Score after)
+    private static ValueList<StyleChange> Style(StyleProfile before, StyleProfile after)
     {
-        var now = StyleMeasure.Of(after).Figures.ToDictionary(f => f.Key);
-        return StyleMeasure
-            .Of(before)
+        var now = after.Figures.ToDictionary(f => f.Key);
+        return before
             .Figures.Where(f => f is { Values.Count: 1, Reference.Count: 1 })
             .Where(f => now.TryGetValue(f.Key, out var other) && !other.Values.Equals(f.Values))
             .Select(f => new StyleChange(f.Words, f.Values[0], now[f.Key].Values[0], f.Reference[0]))

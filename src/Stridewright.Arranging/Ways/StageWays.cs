@@ -35,9 +35,13 @@ internal static class StageWays
         if (solution.HasNotes)
         {
             var line = Filling.Solve(stage, solution.Ragged, solution.Homes, cancellation);
-            var thinBars = solution.Settled.ThinBars;
-            var thin = line.Notes.Where(n => thinBars.Contains(lattice.BarAt(n.Tick))).Select(n => n.Tick).ToHashSet();
-            var search = Texturing.Open(stage, line, solution.Homes, solution.Settled.RightStrain, thin);
+            var search = Texturing.Open(
+                stage,
+                line,
+                solution.Homes,
+                solution.Settled.RightStrain,
+                solution.Settled.Thin(lattice, line)
+            );
             var mine = Where(line.Notes.Length, i => line.Notes[i].Tick >= start && line.Notes[i].Tick < end);
             foreach (var (dearer, below) in Ways(search, mine, each, cancellation))
             {

@@ -219,12 +219,7 @@ internal sealed class SpotWork(ITools tools, SpotRequest request)
         {
             return null;
         }
-        var changed = Enumerable
-            .Range(0, after.Score.Bars.Count)
-            .Where(b =>
-                BothHands.Any(h => !Reworking.Spot(before, b, h).Strokes.Equals(Reworking.Spot(after, b, h).Strokes))
-            )
-            .Select(b => after.Score.Bars[b].Number);
+        var changed = Reworking.Differing(before, after).Select(b => after.Score.Bars[b].Number);
         return Report() with
         {
             Kept = KeptSpots(after, kept),

@@ -98,8 +98,8 @@ public sealed class MannerTests
         Assert.Equal(Enum.GetValues<LeftManner>().Order(), Manners.Left.Values.Order());
         Assert.Equal(Enum.GetValues<RightManner>().Order(), Manners.Right.Values.Order());
         Assert.Empty(Manners.Left.Keys.Intersect(Manners.Right.Keys));
-        Assert.All(Manners.Left, w => Assert.Equal(w.Key, Manners.WordOf(w.Value)));
-        Assert.All(Manners.Right, w => Assert.Equal(w.Key, Manners.WordOf(w.Value)));
+        Assert.All(Manners.Left, w => Assert.Equal(w.Key, Manners.Left.WordOf(w.Value)));
+        Assert.All(Manners.Right, w => Assert.Equal(w.Key, Manners.Right.WordOf(w.Value)));
     }
 
     [Fact]
