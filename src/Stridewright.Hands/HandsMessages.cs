@@ -19,13 +19,15 @@ internal static class HandsMessages
         return Text($"{Hand(onset.Hand)} needs {need:0} mm for {Keys(onset.Keys)} and has {limit:0}; {advice}");
     }
 
-    public static string TooManyKeys(Onset onset) =>
+    public static string TooManyKeys(Onset onset, int fingers) =>
         Text(
-            $"{Hand(onset.Hand)} has {onset.Keys.Length} keys to hold, {Keys(onset.Keys)}, and five fingers; leave some out"
+            $"{Hand(onset.Hand)} has {onset.Keys.Length} keys to hold, {Keys(onset.Keys)}, and {Number(fingers)} fingers; leave some out"
         );
 
-    public static string OctaveUnwanted(Onset onset) =>
-        Text($"{Hand(onset.Hand)} strikes {Keys(onset.Struck)}, and no octaves are wanted; keep one of the outer keys");
+    public static string Unwanted(Onset onset, bool octaves) =>
+        Text(
+            $"{Hand(onset.Hand)} strikes {Keys(onset.Struck)}, and no {(octaves ? "octaves" : "tenths")} are wanted; keep one of the outer keys"
+        );
 
     public static string RolledTooWide(Onset onset, double need, double limit) =>
         Text(
@@ -58,7 +60,7 @@ internal static class HandsMessages
 
     public static string Repeated(Onset onset, double rate, double limit, int strokes) =>
         Text(
-            $"{Hand(onset.Hand)} strikes {Keys(onset.Struck)} {strokes} times running at {rate:0.0} a second, and {limit:0} is the most; play slower or change the key between"
+            $"{Hand(onset.Hand)} strikes {Keys(onset.Struck)} {strokes} times running at {rate:0.0} a second, and {limit:0.#} is the most; play slower or change the key between"
         );
 
     public static string SharedKey(Sounding sounding) =>
@@ -91,6 +93,15 @@ internal static class HandsMessages
         Text(
             $"{Hand(move.To.Hand)} moves {move.Mm:0} mm from {Keys(move.From.Struck)} to {Keys(move.To.Struck)} in {1000 * move.Seconds:0} ms, {move.Rate:0.0} bits a second"
         );
+
+    private static string Number(int fingers) =>
+        fingers switch
+        {
+            2 => "two",
+            3 => "three",
+            4 => "four",
+            _ => "five",
+        };
 
     private static string Hand(Hand hand) => hand == Music.Hand.Left ? "the left hand" : "the right hand";
 
