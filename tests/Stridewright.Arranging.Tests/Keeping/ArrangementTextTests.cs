@@ -202,7 +202,7 @@ public sealed class ArrangementTextTests
             c => Assert.Equal(c.Brief, Read(ArrangementText.Write(new ArrangementFile(c.Brief, [], "X:1\n"))).Brief)
         );
         Assert.Equal(Settable(typeof(Brief)), Settable(typeof(Brief)).Intersect(changed.Select(c => c.Field)));
-        Assert.Equal(10, Settable(typeof(PlayerHands)).Count); // each has its words: PlayerTextTests
+        Assert.Equal(11, Settable(typeof(PlayerHands)).Count); // each has its words: PlayerTextTests
         Assert.Equal(2, Settable(typeof(HarmonyWish)).Count);
     }
 
