@@ -8,6 +8,35 @@ internal static class HandsMessages
 {
     private static readonly string[] KeyNames = ["C", "C#", "D", "Eb", "E", "F", "F#", "G", "Ab", "A", "Bb", "B"];
 
+    private static readonly string[] IntervalNames =
+    [
+        "unison",
+        "minor second",
+        "major second",
+        "minor third",
+        "major third",
+        "fourth",
+        "tritone",
+        "fifth",
+        "minor sixth",
+        "major sixth",
+        "minor seventh",
+        "major seventh",
+        "octave",
+        "minor ninth",
+        "major ninth",
+        "minor tenth",
+        "major tenth",
+        "eleventh",
+        "octave and tritone",
+        "twelfth",
+        "minor thirteenth",
+        "major thirteenth",
+        "minor fourteenth",
+        "major fourteenth",
+        "double octave",
+    ];
+
     public static string TooWide(Onset onset, double need, double limit, bool canRoll)
     {
         var held = onset.Keys.Length > onset.Struck.Length;
@@ -83,9 +112,14 @@ internal static class HandsMessages
         return Text($"{what} must lie between {least:0} and {most:0} mm, and '{text}' is {mm:0.#} mm{hint}");
     }
 
+    /// <summary>A key's name without its octave.</summary>
+    public static string NoteName(int key) => KeyNames[((key % 12) + 12) % 12];
+
+    public static string IntervalName(int semitones) =>
+        semitones >= 0 && semitones < IntervalNames.Length ? IntervalNames[semitones] : Text($"{semitones} semitones");
+
     /// <summary>A key's name with its octave, C4 = 60.</summary>
-    public static string KeyName(int key) =>
-        Text($"{KeyNames[((key % 12) + 12) % 12]}{(int)Math.Floor(key / 12.0) - 1}");
+    public static string KeyName(int key) => Text($"{NoteName(key)}{(int)Math.Floor(key / 12.0) - 1}");
 
     private const string LeapAdvice = "play slower or come closer";
 

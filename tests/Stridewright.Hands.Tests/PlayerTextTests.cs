@@ -36,13 +36,13 @@ public sealed class PlayerTextTests
         Assert.Equal(
             new PlayerHands
             {
-                OctaveMm = 6 * 25.4,
+                OctaveMm = 152.4,
                 SpanMm = player.Hands.SpanMm,
                 IndexSpanMm = 145,
                 StrokesPerSecond = 5,
                 Weaker = Hand.Left,
                 NoTenths = true,
-                Left = new OneHand { SpanMm = 8.1 * 25.4 },
+                Left = new OneHand { SpanMm = 205.74 },
                 Right = new OneHand { LeapBitsPerSecond = 13.5, Without = [4, 5] },
             },
             player.Hands

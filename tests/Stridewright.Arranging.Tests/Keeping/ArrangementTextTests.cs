@@ -56,7 +56,7 @@ public sealed class ArrangementTextTests
                 Raggedness = 0.25,
                 Tonic = new Tone(-2),
                 BeatsPerMinute = 96,
-                Hands = new PlayerHands { SpanMm = 8.1 * 25.4, NoOctaves = true },
+                Hands = new PlayerHands { SpanMm = 205.74, NoOctaves = true },
                 LeftManners = [LeftManner.WalkingOctaves],
                 RightManners = [RightManner.Thirds],
                 Harmony = new HarmonyWish { Richness = Richness.Rich, Without = [HarmonyChangeKind.Tritone] },
