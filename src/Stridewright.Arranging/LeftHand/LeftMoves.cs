@@ -1,4 +1,5 @@
 using Stridewright.Hands;
+using Stridewright.Music;
 
 namespace Stridewright.Arranging;
 
@@ -11,11 +12,12 @@ internal sealed class LeftMoves(Stage stage)
     /// <summary>Taken only where nothing else will do.</summary>
     public const long Forced = 40_000;
     private const double DriftKeys = 3;
-    private readonly Reach _reach = stage.Reach;
+    private readonly Reach _reach = stage.LeftReach;
     private readonly Reach _usualReach = new(
-        stage.Brief.Hands with
+        new PlayerHands
         {
-            SpanMm = Math.Max(stage.Brief.Hands.SpanMm, new PlayerHands().SpanMm),
+            SpanMm = Math.Max(stage.LeftReach.SpanMm, new PlayerHands().SpanMm),
+            OctaveMm = stage.Brief.Hands.OctaveMm,
         }
     );
     private readonly int _level = stage.Brief.LeftLevel;
@@ -29,7 +31,7 @@ internal sealed class LeftMoves(Stage stage)
     {
         var prices = new int[from.Length * to.Length];
         var seconds = (slot.Tick - before.Tick) * stage.SecondsPerTick;
-        var limit = stage.LeapLimit(before.Tick);
+        var limit = stage.LeapLimit(before.Tick, Hand.Left);
         for (var f = 0; f < from.Length; f++)
         {
             for (var t = 0; t < to.Length; t++)

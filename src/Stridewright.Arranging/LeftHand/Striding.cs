@@ -38,7 +38,7 @@ internal sealed class Striding
     {
         _stage = stage;
         _lattice = stage.Lattice;
-        _reach = stage.Reach;
+        _reach = stage.LeftReach;
         _moves = new LeftMoves(stage);
         _right = right;
         _strainPrice = strainPrice;
