@@ -97,34 +97,25 @@ internal sealed class GraspMaker(
         }
     }
 
-    /// <summary>Struck keys that no fingering within reach takes.</summary>
+    /// <summary>Struck keys that no fingering within reach takes all of: the thumb may take two, inner ones stay without, and
+    /// what is still too wide is fingered in order.</summary>
     private Grasp Beyond(Onset onset, int[] keys)
     {
-        var isStruck = keys.Select(_ => true).ToArray();
-        var taken = Enumerable.Range(0, keys.Length).ToList();
-        // Outer keys carry the line and the bass; what lies inside can be left out (common practice).
-        while (taken.Count > hand.Fingers.Count)
-        {
-            var inside = taken.Where((_, i) => i > 0 && i < taken.Count - 1).ToList();
-            taken.Remove(inside.Count > 0 ? inside[inside.Count / 2] : taken[0]);
-        }
-        int[] kept = [.. taken.Select(i => keys[i])];
-        bool[] keptStruck = [.. taken.Select(_ => true)];
-        var wide = onset.Rolled && taken.Count == keys.Length;
-        var wanted = Wanted(onset, kept);
-        var found = taken.Count < keys.Length ? _fingerings.Of(kept, keptStruck, wanted) : [];
-        var isWithin = found.Length > 0;
-        found = isWithin ? found : _fingerings.Of(kept, keptStruck, wanted, withinReach: false);
+        var taken = OuterOnes(keys.Length, hand.Fingers.Count + 1);
+        var found = taken.Count < keys.Length ? Fingerings(withinReach: true) : [];
         if (found.Length == 0)
         {
-            Remark(onset, HandsMessages.FingerImpossible(onset, Written(onset, kept)));
-            found = _fingerings.Of(kept, keptStruck, new byte[kept.Length], withinReach: false);
+            taken = OuterOnes(keys.Length, hand.Fingers.Count);
+            found = taken.Count < keys.Length ? Fingerings(withinReach: true) : [];
         }
+        var isWithin = found.Length > 0;
+        var isRolled = onset.Rolled && taken.Count == keys.Length;
         if (taken.Count < keys.Length)
         {
-            Remark(onset, HandsMessages.WithoutFinger(onset, [.. keys.Except(kept).Order()]));
+            int[] without = [.. keys.Where((_, i) => !taken.Contains(i)).Order()];
+            Remark(onset, HandsMessages.WithoutFinger(onset, without));
         }
-        if (!wide && !isWithin)
+        if (!isWithin && !isRolled)
         {
             Remark(onset, HandsMessages.NotInOneGrasp(onset));
         }
@@ -132,10 +123,26 @@ internal sealed class GraspMaker(
         {
             Onset = onset,
             Keys = keys,
-            IsStruck = isStruck,
-            Fingerings = [.. found.Select(Spread)],
-            Kind = isWithin || wide ? (wide ? GraspKind.RolledWide : GraspKind.Within) : GraspKind.Beyond,
+            IsStruck = [.. keys.Select(_ => true)],
+            Fingerings = [.. (isWithin ? found : Fingerings(withinReach: false)).Select(Spread)],
+            Kind =
+                isRolled ? GraspKind.RolledWide
+                : isWithin ? GraspKind.Within
+                : GraspKind.Beyond,
         };
+
+        byte[][] Fingerings(bool withinReach)
+        {
+            int[] kept = [.. taken.Select(i => keys[i])];
+            bool[] isStruck = [.. kept.Select(_ => true)];
+            var fingerings = _fingerings.Of(kept, isStruck, Wanted(onset, kept), withinReach);
+            if (fingerings.Length > 0 || withinReach)
+            {
+                return fingerings;
+            }
+            Remark(onset, HandsMessages.FingerImpossible(onset, Written(onset, kept)));
+            return _fingerings.Of(kept, isStruck, new byte[kept.Length], withinReach);
+        }
 
         byte[] Spread(byte[] fingers)
         {
@@ -146,6 +153,18 @@ internal sealed class GraspMaker(
             }
             return all;
         }
+    }
+
+    /// <summary>Indexes of so many keys at most: outer ones carry the line and the bass, what lies inside can be left out
+    /// (common practice).</summary>
+    private static List<int> OuterOnes(int keys, int most)
+    {
+        var taken = Enumerable.Range(0, keys).ToList();
+        while (taken.Count > most)
+        {
+            taken.RemoveAt(taken.Count > 2 ? (taken.Count - 1) / 2 : 0);
+        }
+        return taken;
     }
 
     private Grasp Placed(Grasp grasp, Grasp? before)

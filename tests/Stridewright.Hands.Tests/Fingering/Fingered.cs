@@ -64,7 +64,7 @@ internal static class Fingered
 
     public static double Cost(HandFingering hand) => hand.Onsets.Sum(o => o.Cost);
 
-    private static Pitch PitchOf(int key)
+    public static Pitch PitchOf(int key)
     {
         var names = "C C# D Eb E F F# G Ab A Bb B".Split(' ');
         return Pitch.Parse(
