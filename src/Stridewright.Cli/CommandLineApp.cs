@@ -25,6 +25,7 @@ public sealed class CommandLineApp(Func<IUseCases> open, TextWriter output, Text
             new ArrangeCommand(desk, accompanies: true).Command,
             new CheckCommand(desk).Command,
             new ProfileCommand(desk).Command,
+            new FingerCommand(desk).Command,
         };
         foreach (var command in new SpotCommands(desk).Commands)
         {

@@ -19,6 +19,9 @@ public interface IUseCases : IDisposable
     /// <summary>Measures the style of two-staff scores, and draws it where asked for. Never throws for what it is given.</summary>
     ProfileReport Profile(ProfileRequest request, CancellationToken cancellation = default);
 
+    /// <summary>Fingers two-staff scores and writes them. Never throws for what it is given.</summary>
+    FingerReport Finger(FingerRequest request, CancellationToken cancellation = default);
+
     /// <summary>Works on the bars of an arrangement file: other ways, keeping, releasing, edited bars. Never throws for what
     /// it is given.</summary>
     SpotReport Spots(SpotRequest request, CancellationToken cancellation = default);

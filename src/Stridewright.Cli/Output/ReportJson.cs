@@ -26,6 +26,9 @@ internal static class ReportJson
     public static void Write(TextWriter output, ProfileReport report) =>
         output.WriteLine(JsonSerializer.Serialize(report, Context.ProfileReport));
 
+    public static void Write(TextWriter output, FingerReport report) =>
+        output.WriteLine(JsonSerializer.Serialize(report, Context.FingerReport));
+
     public static void Write(TextWriter output, SpotReport report) =>
         output.WriteLine(JsonSerializer.Serialize(report, Context.SpotReport));
 }
@@ -40,6 +43,7 @@ internal static class ReportJson
 [JsonSerializable(typeof(ArrangeReport))]
 [JsonSerializable(typeof(CheckReport))]
 [JsonSerializable(typeof(ProfileReport))]
+[JsonSerializable(typeof(FingerReport))]
 [JsonSerializable(typeof(SpotReport))]
 internal sealed partial class ReportJsonContext : JsonSerializerContext;
 
