@@ -25,11 +25,7 @@ internal sealed class ThumbShapes
     /// and the basses.</summary>
     public LeftSlot[] Apply(LeftSlot[] slots)
     {
-        var bars = Enumerable
-            .Range(0, _thumb.Length)
-            .Where(i => _thumb[i] is not null)
-            .SelectMany(Sounded)
-            .ToHashSet();
+        var bars = Enumerable.Range(0, _thumb.Length).Where(i => _thumb[i] is not null).SelectMany(Sounded).ToHashSet();
         if (bars.Count == 0)
         {
             return slots;
