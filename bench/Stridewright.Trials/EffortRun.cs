@@ -21,6 +21,13 @@ internal static class EffortRun
         foreach (var (name, efforts) in found.Where(f => !Rises(f.Efforts)))
         {
             Console.WriteLine($"  {name}: {string.Join(" ", efforts.Select(e => Text(e.Overall)))}");
+            for (var i = 1; i < 6; i++)
+            {
+                if (efforts[i].Overall <= efforts[i - 1].Overall)
+                {
+                    Console.WriteLine($"    {i} {Parts(efforts[i - 1])}\n    {i + 1} {Parts(efforts[i])}");
+                }
+            }
         }
         for (var level = 0; level < 6; level++)
         {
@@ -41,6 +48,14 @@ internal static class EffortRun
         );
         return 0;
     }
+
+    private static string Parts(Effort effort) =>
+        string.Join(
+            "; ",
+            new[] { effort.Right, effort.Left }.Select(h =>
+                $"{Text(h.Value)}: {string.Join(" ", h.Parts.Select(p => $"{p.Kind} {Text(p.Points)}"))}"
+            )
+        );
 
     private static bool Rises(List<Effort> efforts) =>
         Enumerable.Range(1, 5).All(i => efforts[i].Overall > efforts[i - 1].Overall);

@@ -1,6 +1,7 @@
 namespace Stridewright.Hands;
 
-/// <summary>How fast the hand must travel: half its median leap, half its fast ones, in what is already demanding.</summary>
+/// <summary>How fast the hand must travel: the root mean square of its rates, so that fast leaps count most and each counts, in
+/// what is already demanding.</summary>
 internal static class LeapPart
 {
     /// <summary>Naive pointing, 11 bits per second (Fitts 1954), as a share of the limit of practised leaps: faster ones
@@ -9,8 +10,9 @@ internal static class LeapPart
 
     public static double Amount(EffortScope scope)
     {
-        var (fast, median) = Rates(scope);
-        return EffortNumbers.Bend((fast + median) / 2 / Demanding(scope.Part.Measures));
+        var moves = scope.Part.Moves;
+        var square = moves.Count == 0 ? 0 : moves.Average(m => m.Rate * m.Rate);
+        return EffortNumbers.Bend(Math.Sqrt(square) / Demanding(scope.Part.Measures));
     }
 
     /// <summary>Bits per second from which leaps are demanding for a hand.</summary>

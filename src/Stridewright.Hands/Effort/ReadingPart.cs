@@ -9,6 +9,7 @@ namespace Stridewright.Hands;
 /// <param name="Ledgers">Ledger lines that no octave sign would take away.</param>
 /// <param name="Uneven">Note heads in tuplets.</param>
 /// <param name="Under">Note heads of further voices.</param>
+/// <param name="Crushed">Crushed notes.</param>
 /// <param name="Signs">Sharps or flats of the signature, once a note head.</param>
 internal readonly record struct PrintCount(
     int Notes,
@@ -17,6 +18,7 @@ internal readonly record struct PrintCount(
     int Ledgers,
     int Uneven,
     int Under,
+    int Crushed,
     int Signs
 )
 {
@@ -28,6 +30,7 @@ internal readonly record struct PrintCount(
             a.Ledgers + b.Ledgers,
             a.Uneven + b.Uneven,
             a.Under + b.Under,
+            a.Crushed + b.Crushed,
             a.Signs + b.Signs
         );
 }
@@ -75,7 +78,7 @@ internal static class ReadingPart
 
     private static PrintCount Of(ScoreBar bar, Hand hand)
     {
-        var (notes, tied, uneven, under, voices) = (0, 0, 0, 0, 0);
+        var (notes, tied, uneven, under, crushed, voices) = (0, 0, 0, 0, 0, 0);
         var foreign = new HashSet<Pitch>();
         var steps = new List<int>();
         foreach (var voice in bar.Voices.Where(v => v.Hand == hand))
@@ -83,6 +86,7 @@ internal static class ReadingPart
             foreach (var e in voice.Events)
             {
                 notes += e.Notes.Count;
+                crushed += e.Graces.Count;
                 uneven += e.Value.Actual != e.Value.Normal ? e.Notes.Count : 0;
                 under += voices > 0 ? e.Notes.Count : 0;
                 foreach (var note in e.Notes)
@@ -98,7 +102,7 @@ internal static class ReadingPart
             voices++;
         }
         var signs = Math.Min(Math.Abs(bar.Key.Signature), 7) * notes;
-        return new(notes, tied, foreign.Count, LedgersOf(steps, hand), uneven, under, signs);
+        return new(notes, tied, foreign.Count, LedgersOf(steps, hand), uneven, under, crushed, signs);
     }
 
     private static int LedgersOf(List<int> steps, Hand hand)
