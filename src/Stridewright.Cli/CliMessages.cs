@@ -149,6 +149,32 @@ internal static class CliMessages
         reach.Manner.PadRight(12) + "up to the " + reach.Every + string.Concat(reach.Also.Select(a => "; " + a));
 
     public const string UsualName = "Usual hands";
+    public const string FingerHelp = """
+        Fingers two-staff piano scores for a pair of hands and writes them anew.
+
+        Each score gives NAME.musicxml and NAME.pdf in the output folder. Both hands are fingered by an exact search:
+        the shape of each chord, the way to the next, the thumb under, black keys, leaps and repeated keys, in
+        millimetres for these hands. Fingers that you wrote in the score stay, and the rest is worked around them.
+
+        Examples:
+          stridewright finger rag.musicxml
+          stridewright finger rag.musicxml --span 185 --density changes --out for-lena
+          stridewright finger scores --anew --format pdf
+
+        Exit codes: 0 all written; 1 some unreadable, something written; 2 nothing written, or bad arguments;
+        130 interrupted.
+        """;
+
+    public const string FingeredScoresHelp = "Two-staff scores in MusicXML (.musicxml, .xml, .mxl), or folders of them";
+    public const string FingerOutHelp = "Folder to write into [default: fingered]";
+    public const string DensityHelp =
+        "Fingers to print: all; changes, where a hand moves or a finger is not the expected one; hard, the dearest moves only [default: all]";
+    public const string Densities = "all|changes|hard";
+    public const string AnewHelp = "Work all fingers again, those in the score too";
+    public const string FingerBpmHelp = "Tempo to finger for, in beats a minute [default: as printed]";
+    public const string FingerFormatHelp =
+        "What to write, as a comma list of musicxml, mxl, midi, pdf, svg, png [default: musicxml,pdf]";
+
     public const string PlotHelp =
         "Draw the figures beside the published ones, for print, into a file that ends in .png, .svg or .pdf";
 
@@ -232,7 +258,7 @@ internal static class CliMessages
     public static string NoOutput(string reason) => $"output: the report cannot be written ({OneLine(reason)})";
 
     public static string SeeHelp(string command) =>
-        $"See: stridewright {(command is "arrange" or "accompany" or "check" or "player" or "profile" ? command + " " : "")}--help";
+        $"See: stridewright {(command is "arrange" or "accompany" or "check" or "player" or "profile" or "finger" ? command + " " : "")}--help";
 
     public static string NotWhole(string option, string given) =>
         $"{option}: '{given}' is no whole number: give one such as 4";
@@ -314,6 +340,15 @@ internal static class CliMessages
 
     public static string Judgement(int spots) =>
         spots == 0 ? "These hands can play it." : Text($"{spots} spots cannot be played by these hands.");
+
+    public static string FingeredTitle(FingeredFile score) =>
+        Text($"{(score.Title.Length > 0 ? score.Title : "Untitled")} ({score.File}), {score.Bars} bars");
+
+    public static string FingersOf(FingeredFile score) =>
+        Text($"{score.Fingered} of {score.Notes} notes have one, {score.Printed} are printed");
+
+    public static string DearestOf(IEnumerable<FingeredBar> bars) =>
+        string.Join("; ", bars.Select(b => Text($"bar {b.Bar} {b.Hand} ({b.Cost:0.#}: {b.Terms[0].Words})")));
 
     public static string ProfiledTitle(ProfiledScore score) =>
         $"{score.File}: {score.Title}, {score.Style.Bars} bars measured, "

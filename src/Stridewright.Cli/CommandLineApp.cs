@@ -26,6 +26,7 @@ public sealed class CommandLineApp(Func<IUseCases> open, TextWriter output, Text
             new CheckCommand(desk).Command,
             new PlayerCommand(desk).Command,
             new ProfileCommand(desk).Command,
+            new FingerCommand(desk).Command,
         };
         foreach (var command in new SpotCommands(desk).Commands)
         {

@@ -101,6 +101,23 @@ internal static class HandsMessages
     public static string Crossing(Onset left, Onset right) =>
         Text($"the left hand crosses the right: {KeyName(left.High)} lies above {KeyName(right.Low)}");
 
+    public static string FingerImpossible(Onset onset, IEnumerable<(int Key, int Finger)> written)
+    {
+        var fingers = string.Join(", ", written.Select(w => Text($"{w.Finger} on {KeyName(w.Key)}")));
+        return Text($"{Hand(onset.Hand)} cannot take {Keys(onset.Struck)} with {fingers} as written; fingered anew");
+    }
+
+    public static string HeldLetGo(Onset onset, int[] held) =>
+        Text(
+            $"{Hand(onset.Hand)} cannot hold {Keys(held)} and take {Keys(onset.Struck)}; fingered as if held by the pedal"
+        );
+
+    public static string WithoutFinger(Onset onset, int[] keys) =>
+        Text($"{Hand(onset.Hand)} has no finger for {Keys(keys)}; leave out, or give to the other hand");
+
+    public static string NotInOneGrasp(Onset onset) =>
+        Text($"{Hand(onset.Hand)} cannot take {Keys(onset.Struck)} in one grasp; roll or thin it");
+
     public static string NotALength(string text, string what, string examples) =>
         Text($"'{text}' is no {what}; write {examples}");
 

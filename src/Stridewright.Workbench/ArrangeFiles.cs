@@ -19,7 +19,7 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
     private readonly List<Problem> _problems = [];
     private readonly OutputNames _names = new();
     private readonly string? _saved = request.Save is { Length: > 0 } save ? Path.GetFullPath(save) : null;
-    private readonly ScoreFiles _files = new(tools, request);
+    private readonly ScoreFiles _files = new(tools, request.Formats);
 
     // Of the tune at work, the score of the level before by key.
     private readonly Dictionary<string, Score> _easier = [];

@@ -77,6 +77,16 @@ internal sealed class BriefReader(ITools tools)
         return player;
     }
 
+    /// <param name="given">Null: all fingers.</param>
+    public FingerDensity DensityOf(string? given) =>
+        given?.ToLowerInvariant() switch
+        {
+            null or "all" => FingerDensity.All,
+            "changes" => FingerDensity.Changes,
+            "hard" => FingerDensity.Hard,
+            _ => Fault("density", WorkbenchMessages.Density(given), FingerDensity.All),
+        };
+
     public double? TempoOf(double? given)
     {
         if (given is { } bpm && !(bpm >= Brief.SlowestBeats && bpm <= Brief.FastestBeats))
@@ -191,7 +201,7 @@ internal sealed class BriefReader(ITools tools)
 
     private void Fault(string wish, string message) => _faults.Add(new Problem(wish, null, "", message));
 
-    private PlayerHands Fault(string wish, string message, PlayerHands unchanged)
+    private T Fault<T>(string wish, string message, T unchanged)
     {
         Fault(wish, message);
         return unchanged;

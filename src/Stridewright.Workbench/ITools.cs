@@ -48,6 +48,8 @@ internal interface ITools : IDisposable
 
     Verdict Judge(Score score, PlayerHands hands, double? quartersPerMinute);
 
+    FingeredScore Finger(Score score, PlayerHands hands, FingeringOptions options, CancellationToken cancellation);
+
     /// <summary>Up to three bars that ask most, hardest first.</summary>
     ValueList<HardBar> HardestBars(Verdict verdict);
 

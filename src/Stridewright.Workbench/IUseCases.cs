@@ -22,6 +22,9 @@ public interface IUseCases : IDisposable
     /// <summary>Shows, makes and measures a player. Never throws for what it is given but when it is cancelled.</summary>
     PlayerReport Player(PlayerRequest request, CancellationToken cancellation = default);
 
+    /// <summary>Fingers two-staff scores and writes them. Never throws for what it is given.</summary>
+    FingerReport Finger(FingerRequest request, CancellationToken cancellation = default);
+
     /// <summary>Works on the bars of an arrangement file: other ways, keeping, releasing, edited bars. Never throws for what
     /// it is given.</summary>
     SpotReport Spots(SpotRequest request, CancellationToken cancellation = default);

@@ -69,6 +69,13 @@ internal sealed class StandardTools : ITools
     public Verdict Judge(Score score, PlayerHands hands, double? quartersPerMinute) =>
         Hands.Judge.Check(score, hands, quartersPerMinute);
 
+    public FingeredScore Finger(
+        Score score,
+        PlayerHands hands,
+        FingeringOptions options,
+        CancellationToken cancellation
+    ) => Fingerer.Finger(score, hands, options, cancellation);
+
     public ValueList<HardBar> HardestBars(Verdict verdict) =>
         verdict.HardestBars(HardBars).Select(bar => new HardBar(bar.Number, bar.Value)).ToValueList();
 

@@ -24,6 +24,9 @@ public sealed class UseCases : IUseCases
     public ProfileReport Profile(ProfileRequest request, CancellationToken cancellation = default) =>
         new ProfileScores(_tools, request).Run(cancellation);
 
+    public FingerReport Finger(FingerRequest request, CancellationToken cancellation = default) =>
+        new FingerScores(_tools, request).Run(cancellation);
+
     public SpotReport Spots(SpotRequest request, CancellationToken cancellation = default) =>
         new SpotWork(_tools, request).Run(cancellation);
 

@@ -24,6 +24,7 @@ internal static class WorkbenchMessages
     public const string FolderForFile = "this is a folder: name one file";
     public const string FolderToCheck = "this is a folder: give one score in MusicXML";
     public const string EmptyFolder = "no tune lies in this folder: it needs .abc, .musicxml, .xml, .mxl or .mid files";
+    public const string NoScoreInFolder = "no score lies in this folder: it needs .musicxml, .xml or .mxl files";
     public const string NoTuneInside = "nothing in it could be read as a tune: see what a tune needs in the README";
     public const string NoScoreInside = "nothing in it could be read as a two-staff score: give a piano score";
     public const string DiskFull = "the disk is full: make room, or write elsewhere with --out";
@@ -125,6 +126,8 @@ internal static class WorkbenchMessages
 
     public static string HarmonyKind(string text, string kinds) =>
         $"'{text}' is no kind of change; the kinds are {kinds}";
+
+    public static string Density(string given) => $"'{given}' is no density of fingers: choose all, changes or hard";
 
     public static string Feel(string given) => $"'{given}' is no feel: choose classic, stride, waltz or six-eight";
 

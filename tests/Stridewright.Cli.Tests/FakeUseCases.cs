@@ -106,6 +106,16 @@ internal sealed class FakeUseCases : IUseCases
         return ProfileAnswer;
     }
 
+    public FingerRequest? AskedToFinger { get; private set; }
+
+    public FingerReport FingerAnswer { get; init; } = new();
+
+    public FingerReport Finger(FingerRequest request, CancellationToken cancellation = default)
+    {
+        AskedToFinger = request;
+        return FingerAnswer;
+    }
+
     public SpotRequest? AskedOfSpots { get; private set; }
 
     public SpotReport SpotAnswer { get; init; } = new() { File = "ferry.stridewright" };

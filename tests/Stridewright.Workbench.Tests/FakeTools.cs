@@ -142,6 +142,21 @@ internal sealed class FakeTools : ITools
         return Judging(score);
     }
 
+    public FingeredScore Finger(
+        Score score,
+        PlayerHands hands,
+        FingeringOptions options,
+        CancellationToken cancellation
+    )
+    {
+        Calls.Add(
+            FormattableString.Invariant(
+                $"finger {hands.SpanMm} {options.Density} {options.KeepFingers} {options.QuartersPerMinute}"
+            )
+        );
+        return new FingeredScore(score, [], []);
+    }
+
     public byte[] ToMusicXml(Score score) => Encoding.UTF8.GetBytes("xml of " + score.Title);
 
     public byte[] ToMxl(byte[] musicXml) => [.. "mxl of "u8, .. musicXml];

@@ -29,6 +29,9 @@ internal static class ReportJson
     public static void Write(TextWriter output, PlayerReport report) =>
         output.WriteLine(JsonSerializer.Serialize(report, Context.PlayerReport));
 
+    public static void Write(TextWriter output, FingerReport report) =>
+        output.WriteLine(JsonSerializer.Serialize(report, Context.FingerReport));
+
     public static void Write(TextWriter output, SpotReport report) =>
         output.WriteLine(JsonSerializer.Serialize(report, Context.SpotReport));
 }
@@ -44,6 +47,7 @@ internal static class ReportJson
 [JsonSerializable(typeof(CheckReport))]
 [JsonSerializable(typeof(ProfileReport))]
 [JsonSerializable(typeof(PlayerReport))]
+[JsonSerializable(typeof(FingerReport))]
 [JsonSerializable(typeof(SpotReport))]
 internal sealed partial class ReportJsonContext : JsonSerializerContext;
 

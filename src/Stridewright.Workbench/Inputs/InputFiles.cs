@@ -31,9 +31,17 @@ internal sealed class InputFiles
     private readonly List<Problem> _problems = [];
     private readonly HashSet<string> _seen = new(StringComparer.Ordinal);
     private readonly string _outputFolder;
+    private readonly bool _scoresOnly;
 
-    public InputFiles(IEnumerable<string> names, string outputFolder, CancellationToken cancellation)
+    /// <param name="scoresOnly">A folder stands for the MusicXML files in it and below it.</param>
+    public InputFiles(
+        IEnumerable<string> names,
+        string outputFolder,
+        CancellationToken cancellation,
+        bool scoresOnly = false
+    )
     {
+        _scoresOnly = scoresOnly;
         _outputFolder = Path.TrimEndingDirectorySeparator(outputFolder);
         foreach (var name in names)
         {
@@ -53,7 +61,14 @@ internal sealed class InputFiles
             AddFolder(name, cancellation);
             if (_files.Count + _problems.Count == before && !Contains(name))
             {
-                _problems.Add(new Problem(name, null, "", WorkbenchMessages.EmptyFolder));
+                _problems.Add(
+                    new Problem(
+                        name,
+                        null,
+                        "",
+                        _scoresOnly ? WorkbenchMessages.NoScoreInFolder : WorkbenchMessages.EmptyFolder
+                    )
+                );
             }
         }
         else if (File.Exists(name))
@@ -101,11 +116,12 @@ internal sealed class InputFiles
         try
         {
             var files = Directory.EnumerateFiles(folder, "*", Visible).Order(StringComparer.Ordinal).ToList();
+            var wanted = _scoresOnly ? InputKinds.ScoreEndings : InputKinds.WrittenEndings;
             var written = files.Where(f => HasEnding(f, InputKinds.WrittenEndings)).Select(Stem).ToHashSet();
             foreach (var file in files)
             {
-                var isPlayed = HasEnding(file, InputKinds.PlayedEndings);
-                if (HasEnding(file, InputKinds.WrittenEndings) || (isPlayed && !IsRendering(file, written)))
+                var isPlayed = !_scoresOnly && HasEnding(file, InputKinds.PlayedEndings);
+                if (HasEnding(file, wanted) || (isPlayed && !IsRendering(file, written)))
                 {
                     AddFile(file);
                 }

@@ -22,6 +22,9 @@ internal static class InputKinds
     /// <summary>Endings that a folder is searched for: written tunes.</summary>
     public static readonly string[] WrittenEndings = [".abc", ".musicxml", ".mxl", ".xml"];
 
+    /// <summary>Endings that a folder is searched for where scores are wanted.</summary>
+    public static readonly string[] ScoreEndings = [".musicxml", ".mxl", ".xml"];
+
     /// <summary>Endings that a folder is searched for: tunes as played.</summary>
     public static readonly string[] PlayedEndings = [".mid", ".midi"];
 

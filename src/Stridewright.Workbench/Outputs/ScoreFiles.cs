@@ -1,7 +1,9 @@
+using Stridewright.Music;
+
 namespace Stridewright.Workbench.Outputs;
 
 /// <summary>One score in the formats that were asked for.</summary>
-internal sealed class ScoreFiles(ITools tools, ArrangeRequest request)
+internal sealed class ScoreFiles(ITools tools, ValueList<OutputFormat> formats)
 {
     /// <summary>Null, with the reason, when the score cannot be engraved.</summary>
     /// <param name="name">Of the files, without ending.</param>
@@ -17,7 +19,7 @@ internal sealed class ScoreFiles(ITools tools, ArrangeRequest request)
     {
         pages = null;
         problem = "";
-        if (!request.Formats.Any(f => f is OutputFormat.Pdf or OutputFormat.Svg or OutputFormat.Png))
+        if (!formats.Any(f => f is OutputFormat.Pdf or OutputFormat.Svg or OutputFormat.Png))
         {
             return Files(name, musicXml, midi, null);
         }
@@ -34,7 +36,7 @@ internal sealed class ScoreFiles(ITools tools, ArrangeRequest request)
     // One after the other, so that no more than one picture is in memory.
     private IEnumerable<OutputFile> Files(string name, byte[] musicXml, Func<byte[]> midi, EngravedPages? pages)
     {
-        foreach (var format in Enum.GetValues<OutputFormat>().Where(request.Formats.Contains))
+        foreach (var format in Enum.GetValues<OutputFormat>().Where(formats.Contains))
         {
             IEnumerable<OutputFile> files = format switch
             {

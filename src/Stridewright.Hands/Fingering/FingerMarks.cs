@@ -1,0 +1,61 @@
+using Stridewright.Music;
+
+namespace Stridewright.Hands;
+
+/// <summary>Reads fingers off the notes of a score and writes them there.</summary>
+internal static class FingerMarks
+{
+    /// <summary>The fingers that stand at struck notes; of two at one key the first.</summary>
+    public static Dictionary<WrittenFinger, int> Read(Score score)
+    {
+        var found = new Dictionary<WrittenFinger, int>();
+        for (var bar = 0; bar < score.Bars.Count; bar++)
+        {
+            foreach (var voice in score.Bars[bar].Voices)
+            {
+                foreach (var e in voice.Events)
+                {
+                    foreach (var note in e.Notes.Where(n => n.Finger is not null && !n.TieStop))
+                    {
+                        found.TryAdd(new(voice.Hand, bar, e.At, note.Pitch.Midi), note.Finger!.Value);
+                    }
+                }
+            }
+        }
+        return found;
+    }
+
+    /// <summary>The score with these fingers at its struck notes and no others; a key struck by two voices shows one. Fingers
+    /// at tied notes, where a finger takes over, stay if <paramref name="keepsTied"/>.</summary>
+    public static Score Write(Score score, Dictionary<WrittenFinger, int> fingers, bool keepsTied)
+    {
+        var left = new Dictionary<WrittenFinger, int>(fingers);
+        var bars = new List<ScoreBar>();
+        foreach (var bar in score.Bars)
+        {
+            var index = bars.Count;
+            bars.Add(
+                bar with
+                {
+                    Voices = bar
+                        .Voices.Select(v =>
+                            v with
+                            {
+                                Events = v.Events.Select(e => With(index, v.Hand, e)).ToValueList(),
+                            }
+                        )
+                        .ToValueList(),
+                }
+            );
+        }
+        return score with { Bars = bars.ToValueList() };
+
+        ScoreEvent With(int bar, Hand hand, ScoreEvent e) =>
+            e.Notes.Count == 0 ? e : e with { Notes = e.Notes.Select(n => Fingered(bar, hand, e.At, n)).ToValueList() };
+
+        ScoreNote Fingered(int bar, Hand hand, ScoreTime at, ScoreNote note) =>
+            left.Remove(new(hand, bar, at, note.Pitch.Midi), out var finger) ? note with { Finger = finger }
+            : note.TieStop && keepsTied ? note
+            : note with { Finger = null };
+    }
+}
