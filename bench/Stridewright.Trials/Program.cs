@@ -9,6 +9,7 @@ using Stridewright.Trials;
 //     [--seconds N]   set the corpus, or the tunes held back from calibration, and audit every score
 // trials nesting SHARED OUT [--span MM] [--every N]   how far levels nest, and whether effort rises
 // trials harmony SHARED [--each]      harmony found without the printed chords, against them
+// trials finger SHARED [--levels 1,2,..] [--spans 185,..] [--every N]   finger every setting of the corpus
 // trials split SHARED                 which tunes are which
 // trials fuzz SHARED [--minutes N] [--seed N] [--format abc|musicxml] [--out FOLDER]   damage files and read them
 if (args[0] == "fuzz")
@@ -35,6 +36,8 @@ switch (args[0])
         break;
     case "harmony":
         return HarmonyRun.Run(tunes, args);
+    case "finger":
+        return FingerRun.Run(tunes, args);
     case "nesting":
         return Nesting.Run(tunes, args);
     default:
