@@ -158,7 +158,7 @@ internal static class Calibration
         var lattice = new Setting(tune, brief, Feel.Classic, Metre.TwoFour, prices).Plan().Lattice;
         var ragged = Ragging.Solve(lattice, brief, prices.Ragging, CancellationToken.None);
         var stage = new Stage(lattice, brief, prices, 60.0 / 88 / 8);
-        var homes = HomePositions.Find(lattice, stage.Reach, CancellationToken.None);
+        var homes = HomePositions.Find(lattice, stage.LeftReach, CancellationToken.None);
         var line = Filling.Solve(stage, ragged, homes, CancellationToken.None);
         var notes = Texturing.Solve(stage, line, homes, 1200, new HashSet<int>(), CancellationToken.None).Notes;
         count.Add([.. notes.Select(n => TextureTally.Kind(n.Below.Count + 1, n.Top.Midi - n.Lowest))]);

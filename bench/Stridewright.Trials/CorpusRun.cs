@@ -36,7 +36,9 @@ internal static class CorpusRun
             Feel = feel,
             Form = form,
             Seconds = seconds,
+            Harmony = new HarmonyWish { Richness = Enum.Parse<Richness>(Option("--harmony", "plain"), true) },
         };
+        string[] play = [.. Option("--play", "").Split(',', StringSplitOptions.RemoveEmptyEntries)];
         // The melodies are the tunes as they stand: a form plays them otherwise.
         string? Key(CorpusTune tune) => form is null && seconds is null ? tune.Melody : null;
         Directory.CreateDirectory(folder);
@@ -52,7 +54,7 @@ internal static class CorpusRun
             0,
             jobs.Count,
             new ParallelOptions { MaxDegreeOfParallelism = 2 },
-            i => set[i] = Set(jobs[i], folder, wanted)
+            i => set[i] = Set(jobs[i], folder, play.Length == 0 ? wanted : Playing(wanted, play[i % play.Length]))
         );
         Console.WriteLine($"{jobs.Count} settings in {clock.Elapsed.TotalSeconds:0.0} s");
         foreach (var i in Enumerable.Range(0, jobs.Count).Where(i => set[i].Refusal is not null))
@@ -126,6 +128,17 @@ internal static class CorpusRun
         }
         return failures == 0 ? 0 : 1;
     }
+
+    private static Brief Playing(Brief brief, string word) =>
+        Manners.Left.TryGetValue(word, out var left)
+            ? brief with
+            {
+                LeftManners = [left],
+            }
+            : brief with
+            {
+                RightManners = [Manners.Right[word]],
+            };
 
     private static (string?, string?, int, int) Set(
         (CorpusTune Tune, int Level, int Span) job,

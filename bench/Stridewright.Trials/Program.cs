@@ -6,7 +6,7 @@ using Stridewright.Trials;
 // trials textures SHARED              fit the texture prices
 // trials measure SHARED               rhythm figures of the held-back tunes with the prices in the source
 // trials corpus SHARED OUT [--levels 1,2,..] [--spans 185,..] [--every N] [--held] [--form LINE]
-//     [--seconds N]   set the corpus, or the tunes held back from calibration, and audit every score
+//     [--seconds N] [--harmony WORD] [--play WORD,..: each setting the next]   set the corpus, or the tunes held back from calibration, and audit every score
 // trials nesting SHARED OUT [--span MM] [--every N]   how far levels nest, and whether effort rises
 // trials harmony SHARED [--each]      harmony found without the printed chords, against them
 // trials finger SHARED [--levels 1,2,..] [--spans 185,..] [--every N]   finger every setting of the corpus

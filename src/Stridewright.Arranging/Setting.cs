@@ -59,7 +59,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
             : sameRhythm ? before!.Ragged
             : Ragging.Solve(lattice, brief, prices.Ragging, _settled.Ragging, before?.Ragged.Fuller, cancellation);
         _settled = _settled with { Ragging = _hasNotes ? ragged.Extras : [] };
-        var homes = before?.Homes ?? HomePositions.Find(lattice, new Reach(brief.Hands), cancellation);
+        var homes = before?.Homes ?? HomePositions.Find(lattice, new Reach(brief.Hands, Hand.Left), cancellation);
         var unit = Feels.BeatUnit(lattice.Bars[0].Metre);
         var wanted = brief.BeatsPerMinute ?? plan.Fitted.BeatsPerMinute ?? Usual;
         for (var attempt = 0; ; attempt++)

@@ -116,6 +116,7 @@ internal sealed class ArrangeCommand
             _form,
             _minutes,
             _pages,
+            _hands.Player,
             _hands.Span,
             _hands.OctaveWidth,
             _noOctaves,
@@ -213,6 +214,7 @@ internal sealed class ArrangeCommand
                 BeatsPerMinute = parsed.GetValue(_bpm),
                 Form = parsed.GetValue(_form),
                 Minutes = parsed.GetValue(_minutes),
+                Player = parsed.GetValue(_hands.Player),
                 Span = parsed.GetValue(_hands.Span),
                 OctaveWidth = parsed.GetValue(_hands.OctaveWidth),
                 NoOctaves = parsed.GetValue(_noOctaves),
@@ -233,6 +235,8 @@ internal sealed class ArrangeCommand
 /// <summary>The options that describe a pair of hands.</summary>
 internal sealed class HandOptions
 {
+    public Option<string?> Player { get; } = Options.Text("--player", CliMessages.PlayerHelp, "FILE");
+
     public Option<string?> Span { get; } = Options.Text("--span", CliMessages.SpanHelp, "SPAN");
 
     public Option<string?> OctaveWidth { get; } = Options.Text("--octave-width", CliMessages.OctaveWidthHelp, "WIDTH");

@@ -17,7 +17,15 @@ internal sealed class CheckCommand
     public CheckCommand(Desk desk)
     {
         _desk = desk;
-        Command = new Command("check", CliMessages.CheckHelp) { _score, _hands.Span, _hands.OctaveWidth, _bpm, _json };
+        Command = new Command("check", CliMessages.CheckHelp)
+        {
+            _score,
+            _hands.Player,
+            _hands.Span,
+            _hands.OctaveWidth,
+            _bpm,
+            _json,
+        };
         Command.SetAction(Run);
     }
 
@@ -30,6 +38,7 @@ internal sealed class CheckCommand
             new CheckRequest
             {
                 Score = parsed.GetRequiredValue(_score),
+                Player = parsed.GetValue(_hands.Player),
                 Span = parsed.GetValue(_hands.Span),
                 OctaveWidth = parsed.GetValue(_hands.OctaveWidth),
                 BeatsPerMinute = parsed.GetValue(_bpm),

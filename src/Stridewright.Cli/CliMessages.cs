@@ -91,6 +91,64 @@ internal static class CliMessages
           stridewright profile arrangements/*.musicxml --json
         """;
 
+    public const string PlayerCommandHelp = """
+        Shows a player's hands in words, and writes them into a player file (docs/player-file.md), which arrange and check
+        take with --player.
+
+        Without a file the hands are usual ones; each option says something else of them. An option for both hands takes
+        back what was said of one.
+
+        Examples:
+          Of a file:
+            stridewright player ada.player
+          A new one, the left hand measured by itself, one finger at rest:
+            stridewright player --out ada.player --name Ada --span 8.1in --left-span 200 --right-without 4
+          One changed:
+            stridewright player ada.player --no-tenths --out ada.player --replace
+          Of usual hands, wider than half of all women's:
+            stridewright player --usual "women 50"
+        """;
+
+    public const string PlayerFileHelp = "A player file to begin with [default: usual hands]";
+    public const string PlayerOutHelp = "Write the player into a file that ends in .player";
+    public const string PlayerNameHelp = "The player's name";
+    public const string PlayerNotesHelp = "Notes on the player";
+    public const string UsualHelp =
+        "A usual span: women or men, and how many of a hundred have none wider, such as \"women 50\"";
+
+    /// <summary>What a word for hands is, in the help.</summary>
+    public static string HandsWordHelp(string word, string expected)
+    {
+        var (side, rest) =
+            word.StartsWith("left-", StringComparison.Ordinal) ? (" of the left hand alone", word[5..])
+            : word.StartsWith("right-", StringComparison.Ordinal) ? (" of the right hand alone", word[6..])
+            : ("", word);
+        var what = rest switch
+        {
+            "span" => "Thumb to little finger, hand flat",
+            "index-span" => "Second finger to fifth, hand flat",
+            "leaps" => "Leaps that are landed",
+            "strokes" => "Strokes of one key that are kept up",
+            "without" => "Fingers that cannot be used",
+            "weaker" => "The slower hand",
+            "octave-width" => "Width of an octave on the keyboard",
+            "no-octaves" => "No octaves in one hand",
+            "no-tenths" => "No tenths in one hand, rolled or not",
+            "no-strain" => "No strained stretch at all",
+            _ => rest,
+        };
+        return what + side + (expected.Length > 0 ? ": " + expected : "");
+    }
+
+    public static string OneHandOf(OneHandReport hand) =>
+        Text(
+            $"span {hand.SpanMm:0.#} mm, second finger to fifth {hand.IndexSpanMm:0.#}{(hand.Without.Count > 0 ? ", without finger " + string.Join(" and ", hand.Without) : "")}, leaps to {hand.LeapBitsPerSecond:0.#} bits a second, {hand.StrokesPerSecond:0.#} strokes a second"
+        );
+
+    public static string ReachOf(ReachReport reach) =>
+        reach.Manner.PadRight(12) + "up to the " + reach.Every + string.Concat(reach.Also.Select(a => "; " + a));
+
+    public const string UsualName = "Usual hands";
     public const string FingerHelp = """
         Fingers two-staff piano scores for a pair of hands and writes them anew.
 
@@ -159,6 +217,8 @@ internal static class CliMessages
     public const string BpmHelp =
         "Tempo in beats a minute, as printed: quarters in 2/4, 4/4 and 3/4, dotted quarters in 6/8";
     public const string CheckBpmHelp = "Tempo to judge at, in beats a minute [default: as printed]";
+    public const string PlayerHelp =
+        "A player file (stridewright player --help): hands, keyboard and wishes; --span and the like go before it";
     public const string SpanHelp =
         "Thumb to little finger, hand flat: millimetres (205), inches (8.1in) or the widest interval you reach (ninth) [default: 205]";
     public const string OctaveWidthHelp =
@@ -198,7 +258,7 @@ internal static class CliMessages
     public static string NoOutput(string reason) => $"output: the report cannot be written ({OneLine(reason)})";
 
     public static string SeeHelp(string command) =>
-        $"See: stridewright {(command is "arrange" or "accompany" or "check" or "profile" or "finger" ? command + " " : "")}--help";
+        $"See: stridewright {(command is "arrange" or "accompany" or "check" or "player" or "profile" or "finger" ? command + " " : "")}--help";
 
     public static string NotWhole(string option, string given) =>
         $"{option}: '{given}' is no whole number: give one such as 4";
@@ -221,7 +281,9 @@ internal static class CliMessages
             : Text($"left {s.LeftLevel}, right {s.RightLevel}, raggedness {s.Raggedness:0.##}, seed {s.Seed}");
 
     public static string HandsOf(HandsUsed h) =>
-        Text($"span {h.SpanMm:0.#} mm, octave {h.OctaveMm:0.#} mm{(h.NoOctaves ? ", no octaves" : "")}");
+        Text(
+            $"span {h.SpanMm:0.#} mm, octave {h.OctaveMm:0.#} mm{(h.NoOctaves ? ", no octaves" : "")}{string.Concat(h.Also.Select(w => ", " + w.Replace('-', ' ')))}"
+        );
 
     public static string LengthOf(Setting s) => Text($"{s.Bars} bars, {Minutes(s.Seconds)} minutes with repeats");
 

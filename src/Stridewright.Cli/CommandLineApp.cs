@@ -24,6 +24,7 @@ public sealed class CommandLineApp(Func<IUseCases> open, TextWriter output, Text
             new ArrangeCommand(desk).Command,
             new ArrangeCommand(desk, accompanies: true).Command,
             new CheckCommand(desk).Command,
+            new PlayerCommand(desk).Command,
             new ProfileCommand(desk).Command,
             new FingerCommand(desk).Command,
         };

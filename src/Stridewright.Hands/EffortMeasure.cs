@@ -37,11 +37,11 @@ internal static class EffortMeasure
         SyncopationWeight = 0.15,
         StrainWeight = 0.05;
 
-    public static Effort Of(Passage passage, Reach reach, HandPart right, HandPart left)
+    public static Effort Of(Passage passage, HandPart right, HandPart left)
     {
         var (rightEffort, leftEffort) = (
-            Of(right, passage.TotalSeconds, passage, reach),
-            Of(left, passage.TotalSeconds, passage, reach)
+            Of(right, passage.TotalSeconds, passage),
+            Of(left, passage.TotalSeconds, passage)
         );
         var rightBars = right.ByBar(passage.Bars.Count);
         var leftBars = left.ByBar(passage.Bars.Count);
@@ -49,10 +49,7 @@ internal static class EffortMeasure
             (bar, i) =>
             {
                 var seconds = passage.BarSeconds(i);
-                var value = Together(
-                    Of(rightBars[i], seconds, passage, reach).Value,
-                    Of(leftBars[i], seconds, passage, reach).Value
-                );
+                var value = Together(Of(rightBars[i], seconds, passage).Value, Of(leftBars[i], seconds, passage).Value);
                 return new BarEffort(i, bar.Number, value);
             }
         );
@@ -67,8 +64,9 @@ internal static class EffortMeasure
 
     private static double Together(double a, double b) => (2 * Math.Max(a, b) + Math.Min(a, b)) / 3;
 
-    private static HandEffort Of(HandPart part, double seconds, Passage passage, Reach reach)
+    private static HandEffort Of(HandPart part, double seconds, Passage passage)
     {
+        var reach = part.Reach;
         var count = part.Onsets.Count;
         var wide = part.Onsets.Where(o => !o.IsOneKey).ToList();
         var stretches = wide.Where(ReachRules.IsStretch).ToList();

@@ -8,6 +8,35 @@ internal static class HandsMessages
 {
     private static readonly string[] KeyNames = ["C", "C#", "D", "Eb", "E", "F", "F#", "G", "Ab", "A", "Bb", "B"];
 
+    private static readonly string[] IntervalNames =
+    [
+        "unison",
+        "minor second",
+        "major second",
+        "minor third",
+        "major third",
+        "fourth",
+        "tritone",
+        "fifth",
+        "minor sixth",
+        "major sixth",
+        "minor seventh",
+        "major seventh",
+        "octave",
+        "minor ninth",
+        "major ninth",
+        "minor tenth",
+        "major tenth",
+        "eleventh",
+        "octave and tritone",
+        "twelfth",
+        "minor thirteenth",
+        "major thirteenth",
+        "minor fourteenth",
+        "major fourteenth",
+        "double octave",
+    ];
+
     public static string TooWide(Onset onset, double need, double limit, bool canRoll)
     {
         var held = onset.Keys.Length > onset.Struck.Length;
@@ -19,13 +48,15 @@ internal static class HandsMessages
         return Text($"{Hand(onset.Hand)} needs {need:0} mm for {Keys(onset.Keys)} and has {limit:0}; {advice}");
     }
 
-    public static string TooManyKeys(Onset onset) =>
+    public static string TooManyKeys(Onset onset, int fingers) =>
         Text(
-            $"{Hand(onset.Hand)} has {onset.Keys.Length} keys to hold, {Keys(onset.Keys)}, and five fingers; leave some out"
+            $"{Hand(onset.Hand)} has {onset.Keys.Length} keys to hold, {Keys(onset.Keys)}, and {Number(fingers)} fingers; leave some out"
         );
 
-    public static string OctaveUnwanted(Onset onset) =>
-        Text($"{Hand(onset.Hand)} strikes {Keys(onset.Struck)}, and no octaves are wanted; keep one of the outer keys");
+    public static string Unwanted(Onset onset, bool octaves) =>
+        Text(
+            $"{Hand(onset.Hand)} strikes {Keys(onset.Struck)}, and no {(octaves ? "octaves" : "tenths")} are wanted; keep one of the outer keys"
+        );
 
     public static string RolledTooWide(Onset onset, double need, double limit) =>
         Text(
@@ -58,7 +89,7 @@ internal static class HandsMessages
 
     public static string Repeated(Onset onset, double rate, double limit, int strokes) =>
         Text(
-            $"{Hand(onset.Hand)} strikes {Keys(onset.Struck)} {strokes} times running at {rate:0.0} a second, and {limit:0} is the most; play slower or change the key between"
+            $"{Hand(onset.Hand)} strikes {Keys(onset.Struck)} {strokes} times running at {rate:0.0} a second, and {limit:0.#} is the most; play slower or change the key between"
         );
 
     public static string SharedKey(Sounding sounding) =>
@@ -98,9 +129,14 @@ internal static class HandsMessages
         return Text($"{what} must lie between {least:0} and {most:0} mm, and '{text}' is {mm:0.#} mm{hint}");
     }
 
+    /// <summary>A key's name without its octave.</summary>
+    public static string NoteName(int key) => KeyNames[((key % 12) + 12) % 12];
+
+    public static string IntervalName(int semitones) =>
+        semitones >= 0 && semitones < IntervalNames.Length ? IntervalNames[semitones] : Text($"{semitones} semitones");
+
     /// <summary>A key's name with its octave, C4 = 60.</summary>
-    public static string KeyName(int key) =>
-        Text($"{KeyNames[((key % 12) + 12) % 12]}{(int)Math.Floor(key / 12.0) - 1}");
+    public static string KeyName(int key) => Text($"{NoteName(key)}{(int)Math.Floor(key / 12.0) - 1}");
 
     private const string LeapAdvice = "play slower or come closer";
 
@@ -108,6 +144,15 @@ internal static class HandsMessages
         Text(
             $"{Hand(move.To.Hand)} moves {move.Mm:0} mm from {Keys(move.From.Struck)} to {Keys(move.To.Struck)} in {1000 * move.Seconds:0} ms, {move.Rate:0.0} bits a second"
         );
+
+    private static string Number(int fingers) =>
+        fingers switch
+        {
+            2 => "two",
+            3 => "three",
+            4 => "four",
+            _ => "five",
+        };
 
     private static string Hand(Hand hand) => hand == Music.Hand.Left ? "the left hand" : "the right hand";
 

@@ -31,9 +31,11 @@ public static class Leap
     /// <param name="seconds">Time from one onset to the next, above 0.</param>
     public static double Rate(double mm, double seconds, Keyboard keyboard) => Bits(mm, keyboard) / seconds;
 
-    /// <summary>Bits per second that a hand may ask for in a metre.</summary>
-    public static double Limit(Metre metre) =>
-        metre is { Unit: 8, Count: 6 or 9 or 12 } ? LimitBitsPerSecond * CompoundFactor : LimitBitsPerSecond;
+    /// <summary>How much more than its limit a hand may ask for in a metre.</summary>
+    public static double Factor(Metre metre) => metre is { Unit: 8, Count: 6 or 9 or 12 } ? CompoundFactor : 1;
+
+    /// <summary>Bits per second that a usual hand may ask for in a metre.</summary>
+    public static double Limit(Metre metre) => LimitBitsPerSecond * Factor(metre);
 
     /// <summary>
     /// Least movement in millimetres of a hand that covers the keys <paramref name="fromLow"/> to

@@ -14,14 +14,14 @@ internal static class LeapRules
 
     private const double Tolerance = 1e-9;
 
-    public static void Check(List<Move> moves, FaultList faults)
+    public static void Check(List<Move> moves, HandMeasures hand, FaultList faults)
     {
         foreach (var group in moves.GroupBy(m => m.Group))
         {
             CheckGroup([.. group], faults);
         }
-        CheckRepeats(moves, FaultKind.RepeatedKey, KeyStrokesPerSecond, KeyStrokes, IsSameKey, faults);
-        CheckRepeats(moves, FaultKind.RepeatedOctave, OctaveStrokesPerSecond, OctaveStrokes, IsSameOctave, faults);
+        CheckRepeats(moves, FaultKind.RepeatedKey, hand.StrokesPerSecond, KeyStrokes, IsSameKey, faults);
+        CheckRepeats(moves, FaultKind.RepeatedOctave, hand.OctaveStrokesPerSecond, OctaveStrokes, IsSameOctave, faults);
     }
 
     private static void CheckGroup(List<Move> moves, FaultList faults)

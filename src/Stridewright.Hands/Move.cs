@@ -19,7 +19,7 @@ internal enum MoveGroup
 /// <param name="Mm">Bass and chord: distance of the lowest keys; else the least shift of the covering hand.</param>
 /// <param name="Seconds">Time there is, at the tempo in force where the move begins.</param>
 /// <param name="Rate">Bits per second.</param>
-/// <param name="Limit">Bits per second that the metre allows.</param>
+/// <param name="Limit">Bits per second that this hand may ask for in the metre.</param>
 internal sealed record Move(MoveGroup Group, Onset From, Onset To, double Mm, double Seconds, double Rate, double Limit)
 {
     private enum Role
@@ -30,7 +30,7 @@ internal sealed record Move(MoveGroup Group, Onset From, Onset To, double Mm, do
     }
 
     /// <summary>The moves between the onsets of one hand, in time order.</summary>
-    public static List<Move> Of(Passage passage, List<Onset> onsets, Reach reach)
+    public static List<Move> Of(Passage passage, List<Onset> onsets, HandMeasures hand, Reach reach)
     {
         var moves = new List<Move>();
         var roles = onsets is [{ Hand: Hand.Left }, ..] ? Roles(passage, onsets) : [];
@@ -48,7 +48,7 @@ internal sealed record Move(MoveGroup Group, Onset From, Onset To, double Mm, do
                     : Leap.Shift(reach, from.Low, from.High, to.Low, to.High);
             var seconds = (to.Start - from.Start).ToQuarters() * 60 / passage.TempoAt(from.Start);
             var rate = Leap.Rate(mm, seconds, reach.Keyboard);
-            moves.Add(new(group, from, to, mm, seconds, rate, Leap.Limit(passage.Bars[from.Bar].Metre)));
+            moves.Add(new(group, from, to, mm, seconds, rate, hand.LeapLimit(passage.Bars[from.Bar].Metre)));
         }
         return moves;
     }

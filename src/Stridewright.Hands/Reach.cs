@@ -1,3 +1,5 @@
+using Stridewright.Music;
+
 namespace Stridewright.Hands;
 
 /// <summary>How a stretch lies under a hand.</summary>
@@ -26,20 +28,28 @@ public sealed class Reach
     /// <summary>Share of a hand's stretches that may be strained (a working limit, common practice).</summary>
     public const double StrainedShareLimit = 0.05;
 
-    /// <summary>Keys a hand can hold.</summary>
-    public const int Fingers = 5;
-
     private const double Tolerance = 1e-9;
 
+    /// <summary>What either hand can hold: the narrower one's.</summary>
     public Reach(PlayerHands hands)
+        : this(hands, Narrower(hands)) { }
+
+    /// <summary>What one of the hands can hold.</summary>
+    public Reach(PlayerHands hands, Hand hand)
     {
         ArgumentNullException.ThrowIfNull(hands);
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(hands.SpanMm);
-        SpanMm = hands.SpanMm;
+        var own = hands.Of(hand);
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(own.UsableSpanMm, nameof(hands));
+        SpanMm = own.UsableSpanMm;
+        Fingers = own.Fingers;
         Keyboard = new Keyboard(hands.OctaveMm);
     }
 
+    /// <summary>Between the outermost fingers that can be used, in millimetres.</summary>
     public double SpanMm { get; }
+
+    /// <summary>Keys that the hand can hold.</summary>
+    public int Fingers { get; }
 
     public Keyboard Keyboard { get; }
 
@@ -57,4 +67,11 @@ public sealed class Reach
 
     /// <summary>True when the keys can be struck one after the other from one place of the arm.</summary>
     public bool CanRoll(int lowest, int highest) => Keyboard.Distance(lowest, highest) <= RolledSpans * SpanMm;
+
+    private static Hand Narrower(PlayerHands hands)
+    {
+        ArgumentNullException.ThrowIfNull(hands);
+        var isLeft = hands.Of(Hand.Left).UsableSpanMm < hands.Of(Hand.Right).UsableSpanMm;
+        return isLeft ? Hand.Left : Hand.Right;
+    }
 }

@@ -47,21 +47,23 @@ internal static class ReachRules
 
     private static void CheckKeys(Onset onset, PlayerHands hands, Reach reach, FaultList faults)
     {
-        if (onset.Keys.Length > Reach.Fingers)
+        if (onset.Keys.Length > reach.Fingers)
         {
             var count = onset.Keys.Length;
-            faults.Add(FaultKind.TooManyKeys, onset, count, Reach.Fingers, HandsMessages.TooManyKeys(onset));
+            faults.Add(
+                FaultKind.TooManyKeys,
+                onset,
+                count,
+                reach.Fingers,
+                HandsMessages.TooManyKeys(onset, reach.Fingers)
+            );
         }
-        if (hands.NoOctaves && onset.High - onset.Low >= 12)
+        if (!hands.Wants(onset.High - onset.Low))
         {
             var need = reach.Keyboard.Distance(onset.Low, onset.High);
-            faults.Add(
-                FaultKind.OctaveUnwanted,
-                onset,
-                need,
-                reach.Keyboard.OctaveMm,
-                HandsMessages.OctaveUnwanted(onset)
-            );
+            var (kind, keys) = hands.NoOctaves ? (FaultKind.OctaveUnwanted, 12) : (FaultKind.TenthUnwanted, 15);
+            var limit = reach.Keyboard.OctaveMm * keys / 12;
+            faults.Add(kind, onset, need, limit, HandsMessages.Unwanted(onset, hands.NoOctaves));
         }
     }
 

@@ -16,6 +16,7 @@ public enum FaultKind
     RepeatedOctave,
     SharedKey,
     OctaveUnwanted,
+    TenthUnwanted,
     OffKeyboard,
 }
 

@@ -97,7 +97,7 @@ public sealed record LevelRange(int First, int Last);
 /// <summary>
 /// The brief as a person gives it; null where nothing was said. Names of the wishes in messages are the words a person
 /// uses: feel, level, left, right, raggedness, key, bpm, span, octave-width,
-/// play, harmony, without, form, minutes, seed.
+/// player, play, harmony, without, form, minutes, seed.
 /// </summary>
 public sealed record Wishes
 {
@@ -125,6 +125,9 @@ public sealed record Wishes
 
     /// <summary>Beats per minute as printed.</summary>
     public double? BeatsPerMinute { get; init; }
+
+    /// <summary>File of the player whose hands are meant; what is said below goes before it.</summary>
+    public string? Player { get; init; }
 
     /// <summary>Such as <c>205</c>, <c>8.1in</c> or <c>ninth</c>.</summary>
     public string? Span { get; init; }
@@ -166,6 +169,9 @@ public sealed record Wishes
 public sealed record CheckRequest
 {
     public required string Score { get; init; }
+
+    /// <summary>File of the player whose hands are meant; what is said below goes before it.</summary>
+    public string? Player { get; init; }
 
     public string? Span { get; init; }
 

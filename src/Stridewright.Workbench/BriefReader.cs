@@ -1,6 +1,7 @@
 using Stridewright.Arranging;
 using Stridewright.Hands;
 using Stridewright.Music;
+using Stridewright.Workbench.Inputs;
 using Stridewright.Workbench.Reports;
 
 namespace Stridewright.Workbench;
@@ -21,6 +22,7 @@ internal sealed class BriefReader(ITools tools)
             Fault("level", WorkbenchMessages.BothLevels);
         }
         CheckManners(wishes.Play);
+        var hands = PlayerOf(wishes.Player)?.Hands ?? brief.Hands;
         return brief with
         {
             Feel = wishes.Feel is { } feel ? FeelOf(feel) : brief.Feel,
@@ -29,9 +31,9 @@ internal sealed class BriefReader(ITools tools)
             Raggedness = RaggednessOf(wishes.Raggedness) ?? brief.Raggedness,
             Tonic = wishes.Key is { } key ? TonicOf(key) : brief.Tonic,
             BeatsPerMinute = TempoOf(wishes.BeatsPerMinute) ?? brief.BeatsPerMinute,
-            Hands = HandsOf(wishes.Span, wishes.OctaveWidth, brief.Hands) with
+            Hands = HandsOf(wishes.Span, wishes.OctaveWidth, hands) with
             {
-                NoOctaves = wishes.NoOctaves || brief.Hands.NoOctaves,
+                NoOctaves = wishes.NoOctaves || hands.NoOctaves,
             },
             LeftHandOnly = wishes.LeftHandOnly || brief.LeftHandOnly,
             Lyrics = wishes.Lyrics || brief.Lyrics,
@@ -61,9 +63,18 @@ internal sealed class BriefReader(ITools tools)
         if (span is not null)
         {
             var read = tools.TryReadSpan(span, hands.OctaveMm, out var mm, out var problem);
-            hands = read ? hands with { SpanMm = mm } : Fault("span", problem, hands);
+            hands = read ? hands.WithSpan(mm) : Fault("span", problem, hands);
         }
         return hands;
+    }
+
+    /// <summary>The player of a file; null without one, and where it cannot be read.</summary>
+    public Player? PlayerOf(string? file)
+    {
+        var faults = new List<Problem>();
+        var player = file is null ? null : PlayerFile.Read(file, faults, CancellationToken.None);
+        _faults.AddRange(faults.Select(f => f with { File = "player" }));
+        return player;
     }
 
     /// <param name="given">Null: all fingers.</param>

@@ -13,7 +13,7 @@ internal sealed class CheckScore(ITools tools, CheckRequest request)
     public CheckReport Run(CancellationToken cancellation)
     {
         var reader = new BriefReader(tools);
-        var hands = reader.HandsOf(request.Span, request.OctaveWidth);
+        var hands = reader.HandsOf(request.Span, request.OctaveWidth, reader.PlayerOf(request.Player)?.Hands);
         reader.TempoOf(request.BeatsPerMinute);
         _problems.AddRange(reader.Faults);
         if (_problems.Count > 0)

@@ -19,6 +19,9 @@ public interface IUseCases : IDisposable
     /// <summary>Measures the style of two-staff scores, and draws it where asked for. Never throws for what it is given.</summary>
     ProfileReport Profile(ProfileRequest request, CancellationToken cancellation = default);
 
+    /// <summary>Shows, makes and measures a player. Never throws for what it is given but when it is cancelled.</summary>
+    PlayerReport Player(PlayerRequest request, CancellationToken cancellation = default);
+
     /// <summary>Fingers two-staff scores and writes them. Never throws for what it is given.</summary>
     FingerReport Finger(FingerRequest request, CancellationToken cancellation = default);
 

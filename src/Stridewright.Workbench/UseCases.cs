@@ -30,5 +30,8 @@ public sealed class UseCases : IUseCases
     public SpotReport Spots(SpotRequest request, CancellationToken cancellation = default) =>
         new SpotWork(_tools, request).Run(cancellation);
 
+    public PlayerReport Player(PlayerRequest request, CancellationToken cancellation = default) =>
+        new PlayerWork(request).Run(cancellation);
+
     public void Dispose() => _tools.Dispose();
 }

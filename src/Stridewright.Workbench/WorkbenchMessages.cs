@@ -21,6 +21,7 @@ internal static class WorkbenchMessages
         "this is neither ABC nor MusicXML nor MIDI: give a tune as .abc, .musicxml, .xml, .mxl or .mid";
     public const string AbcToCheck = "ABC holds a tune, not a two-staff score: give the score as MusicXML";
     public const string NotAScore = "this is no MusicXML score: give one as .musicxml, .xml or .mxl";
+    public const string FolderForFile = "this is a folder: name one file";
     public const string FolderToCheck = "this is a folder: give one score in MusicXML";
     public const string EmptyFolder = "no tune lies in this folder: it needs .abc, .musicxml, .xml, .mxl or .mid files";
     public const string NoScoreInFolder = "no score lies in this folder: it needs .musicxml, .xml or .mxl files";
@@ -34,6 +35,12 @@ internal static class WorkbenchMessages
     public const string SaveOneSetting =
         "an arrangement file holds one setting of one tune: name one tune, and leave --levels and --all-keys out";
     public const string LostInBrief = "something in the brief or in the kept bars has no words there";
+
+    public static string PlayerName(int longest) =>
+        FormattableString.Invariant($"a player that is written needs a name of at most {longest} characters");
+
+    public static string PlayerEnding(string path, string ending) =>
+        $"'{path}' is no name for a player file: let it end in {ending}";
 
     public const string TonicOnly =
         "give the tonic alone, such as F, Bb or F#: whether the key is major or minor stays the tune's";

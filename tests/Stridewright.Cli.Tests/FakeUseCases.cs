@@ -11,6 +11,16 @@ internal sealed class FakeUseCases : IUseCases
 
     public CheckRequest? AskedToCheck { get; private set; }
 
+    public PlayerRequest? AskedForPlayer { get; private set; }
+
+    public PlayerReport PlayerAnswer { get; init; } = new();
+
+    public PlayerReport Player(PlayerRequest request, CancellationToken cancellation = default)
+    {
+        AskedForPlayer = request;
+        return PlayerAnswer;
+    }
+
     public ArrangeReport Answer { get; init; } = ReportOf(ArrangeOutcome.AllWritten, Written("ferry"));
 
     public CheckReport CheckAnswer { get; init; } =

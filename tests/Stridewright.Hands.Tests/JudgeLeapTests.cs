@@ -74,7 +74,7 @@ public sealed class JudgeLeapTests
     public void Six_eight_has_its_own_basses(string bar, string groups)
     {
         var passage = new Passage(Written.Left(Metre.SixEight, bar), null);
-        var moves = HandPart.Of(passage, Hand.Left, new Reach(Median)).Moves;
+        var moves = HandPart.Of(passage, Median, Hand.Left).Moves;
         Assert.Equal(
             groups,
             string.Join(' ', moves.Select(m => m.Group == MoveGroup.BassAndChord ? "bass-chord" : "other"))

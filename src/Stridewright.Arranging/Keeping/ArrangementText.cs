@@ -98,25 +98,17 @@ public static class ArrangementText
 
     private static bool IsOurs(TextLine first, TextFaults faults)
     {
-        var version = first.Text.StartsWith(FirstWords + " ", StringComparison.Ordinal)
-            ? first.Text[FirstWords.Length..].Trim()
-            : "";
-        if (version.Length is 0 or > 9 || !version.All(char.IsAsciiDigit))
-        {
-            faults.Add(first, ArrangementTextMessages.NotOurs(first.Text));
-            return false;
-        }
-        var number = int.Parse(version, CultureInfo.InvariantCulture);
-        if (number != Version)
+        var version = first.VersionBehind(FirstWords);
+        if (version != Version)
         {
             faults.Add(
                 first,
-                number > Version
-                    ? ArrangementTextMessages.Newer(version, Version)
+                version > Version
+                    ? ArrangementTextMessages.Newer(version.Value, Version)
                     : ArrangementTextMessages.NotOurs(first.Text)
             );
         }
-        return number == Version;
+        return version == Version;
     }
 
     private static ArrangementFile Joined(

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Stridewright.Music;
 
 namespace Stridewright.Arranging;
 
@@ -31,7 +32,7 @@ internal static class ArrangementTextMessages
     public static string NotOurs(string firstLine) =>
         $"this is no arrangement file: its first line is '{Short(firstLine)}', not stridewright arrangement 1";
 
-    public static string Newer(string version, int ours) =>
+    public static string Newer(int version, int ours) =>
         Text($"the file is of version {version}, and this program reads version {ours}: use a newer program");
 
     public static string SectionTwice(string name) => $"the section {name} stands here a second time";
@@ -66,13 +67,7 @@ internal static class ArrangementTextMessages
 
     public static string FigureTwice(string name) => $"there are two figures named {Short(name)}";
 
-    // Input is quoted in one line and at no great length.
-    private static string Short(string text)
-    {
-        const int most = 40;
-        var clean = string.Concat(text.Take(most).Select(c => char.IsControl(c) || char.IsSurrogate(c) ? '?' : c));
-        return text.Length > most ? clean + "…" : clean;
-    }
+    private static string Short(string text) => Quoted.Short(text);
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

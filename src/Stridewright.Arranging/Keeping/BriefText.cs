@@ -40,10 +40,7 @@ internal static class BriefText
             b => b.BeatsPerMinute,
             (b, n) => b with { BeatsPerMinute = n }
         ),
-        new("octave-width", "millimetres", b => Written(b.Hands.OctaveMm), WithOctaveWidth),
-        new("span", "millimetres", b => Written(b.Hands.SpanMm), WithSpan),
-        Flag("no-octaves", b => b.Hands.NoOctaves, b => b with { Hands = b.Hands with { NoOctaves = true } }),
-        Flag("no-strain", b => b.Hands.NoStrain, b => b with { Hands = b.Hands with { NoStrain = true } }),
+        .. HandsText.Words.Select(OfHands),
         Flag("left-hand-only", b => b.LeftHandOnly, b => b with { LeftHandOnly = true }),
         Flag("lyrics", b => b.Lyrics, b => b with { Lyrics = true }),
         Flag("show-plain", b => b.ShowPlain, b => b with { ShowPlain = true }),
@@ -130,6 +127,18 @@ internal static class BriefText
         return brief;
     }
 
+    private static Setting OfHands(HandsWord word) =>
+        new(
+            word.Word,
+            word.Expected,
+            b => word.Value(b.Hands),
+            (Brief brief, string value, out string? fault) =>
+            {
+                (var hands, fault) = word.Read(brief.Hands, value);
+                return hands is null ? null : brief with { Hands = hands };
+            }
+        );
+
     private static Setting Choice<T>(
         string word,
         IReadOnlyDictionary<string, T> words,
@@ -195,18 +204,6 @@ internal static class BriefText
                 Tonic = tonic,
             }
             : null;
-
-    private static Brief? WithOctaveWidth(Brief brief, string text, out string? fault)
-    {
-        var read = OctaveWidthText.TryRead(text, out var mm, out fault);
-        return read ? brief with { Hands = brief.Hands with { OctaveMm = mm } } : null;
-    }
-
-    private static Brief? WithSpan(Brief brief, string text, out string? fault)
-    {
-        var read = SpanText.TryRead(text, brief.Hands.OctaveMm, out var mm, out fault);
-        return read ? brief with { Hands = brief.Hands with { SpanMm = mm } } : null;
-    }
 
     private static Brief? WithRange(Brief brief, string text, out string? fault)
     {

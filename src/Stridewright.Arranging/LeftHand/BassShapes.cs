@@ -161,7 +161,7 @@ internal sealed class BassShapes(Stage stage)
         }
         for (var key = LowestOctave; key <= HighestOctave; key++)
         {
-            var stretch = stage.Reach.Of(key, key + 12);
+            var stretch = stage.LeftReach.Of(key, key + 12);
             if (key % 12 == tone.PitchClass && stretch != Stretch.Out)
             {
                 var off = 40L * Math.Max(0, 36 - key) + 60L * Math.Max(0, key - 43);
@@ -180,7 +180,7 @@ internal sealed class BassShapes(Stage stage)
     // Tenths belong to stride; elsewhere they are a rare colour. A hand that cannot span one rolls it, where there is time.
     private IEnumerable<LeftShape> Tenths(LeftSlot slot, ChordSymbol chord, long price)
     {
-        if (stage.Brief.Hands.NoOctaves || Third(chord) is not { } third)
+        if (!stage.Brief.Hands.Wants(15) || Third(chord) is not { } third)
         {
             yield break;
         }
@@ -192,14 +192,14 @@ internal sealed class BassShapes(Stage stage)
                 continue;
             }
             var up = 12 + (third.PitchClass - chord.Root.PitchClass + 12) % 12;
-            var stretch = stage.Reach.Of(key, key + up);
+            var stretch = stage.LeftReach.Of(key, key + up);
             var colour = stage.Lattice.Feel == Feel.Stride ? -100 : 0;
             ValueList<Pitch> pitches = [Pitch.At(key, chord.Root), Pitch.At(key + up, third)];
             if (stretch != Stretch.Out)
             {
                 yield return new LeftShape(LeftKind.Tenth, pitches, stretch, price + colour, false);
             }
-            else if (stage.Reach.CanRoll(key, key + up) && beat >= LeastTenthBeatSeconds)
+            else if (stage.LeftReach.CanRoll(key, key + up) && beat >= LeastTenthBeatSeconds)
             {
                 yield return new LeftShape(
                     LeftKind.RolledTenth,

@@ -16,8 +16,8 @@ internal sealed class BrokenTenths(Stage stage)
     /// <summary>True where a place lasts two units and the way between the keys can be gone in one.</summary>
     public bool HasTime(LeftSlot slot, int low, int high) =>
         slot.End - slot.Tick >= 2 * Unit
-        && Leap.Bits(Leap.Shift(stage.Reach, low, low, high, high), stage.Reach.Keyboard)
-            <= stage.LeapLimit(slot.Tick) * Unit * stage.SecondsPerTick;
+        && Leap.Bits(Leap.Shift(stage.LeftReach, low, low, high, high), stage.LeftReach.Keyboard)
+            <= stage.LeapLimit(slot.Tick, Hand.Left) * Unit * stage.SecondsPerTick;
 
     /// <summary>Bass, fifth and tenth, as the places of a beat give room: the fifth after the bass or before the tenth
     /// within one of them, or at a weak place of its own.</summary>

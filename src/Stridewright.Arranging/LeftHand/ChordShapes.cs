@@ -46,7 +46,7 @@ internal static class ChordShapes
                 }
                 var (low, high) = (pitches[0].Midi, pitches[^1].Midi);
                 var stretch = reach.Of(low, high);
-                if (stretch == Stretch.Out)
+                if (stretch == Stretch.Out || pitches.Length > reach.Fingers)
                 {
                     continue;
                 }

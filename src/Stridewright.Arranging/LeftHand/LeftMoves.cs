@@ -1,4 +1,5 @@
 using Stridewright.Hands;
+using Stridewright.Music;
 
 namespace Stridewright.Arranging;
 
@@ -11,30 +12,33 @@ internal sealed class LeftMoves(Stage stage)
     /// <summary>Taken only where nothing else will do.</summary>
     public const long Forced = 40_000;
     private const double DriftKeys = 3;
-    private readonly Reach _reach = stage.Reach;
+    private readonly Reach _reach = stage.LeftReach;
     private readonly Reach _usualReach = new(
-        stage.Brief.Hands with
+        new PlayerHands
         {
-            SpanMm = Math.Max(stage.Brief.Hands.SpanMm, new PlayerHands().SpanMm),
+            SpanMm = Math.Max(stage.LeftReach.SpanMm, new PlayerHands().SpanMm),
+            OctaveMm = stage.Brief.Hands.OctaveMm,
         }
     );
     private readonly int _level = stage.Brief.LeftLevel;
 
-    // Bits of a leap between two lowest keys; 0: not reckoned yet, or none.
-    private readonly double[] _strideBits = new double[128 * 128];
+    // Bits of a leap between two lowest keys, in rows of one left; 0: not reckoned yet, or none.
+    private readonly double[]?[] _strideBits = new double[]?[128];
 
     /// <summary>Prices of going from each shape of a place to each of the next, in rows of one left: travel, the strain of
     /// both, and steps where steps are due.</summary>
-    public long[] Between(LeftSlot before, LeftSlot slot, LeftShape[] from, LeftShape[] to)
+    public int[] Between(LeftSlot before, LeftSlot slot, LeftShape[] from, LeftShape[] to)
     {
-        var prices = new long[from.Length * to.Length];
+        var prices = new int[from.Length * to.Length];
         var seconds = (slot.Tick - before.Tick) * stage.SecondsPerTick;
-        var limit = stage.LeapLimit(before.Tick);
+        var limit = stage.LeapLimit(before.Tick, Hand.Left);
         for (var f = 0; f < from.Length; f++)
         {
             for (var t = 0; t < to.Length; t++)
             {
-                prices[f * to.Length + t] = Travel(from[f], to[t], seconds, limit) + Steps(from[f], to[t], slot);
+                prices[f * to.Length + t] = checked(
+                    (int)(Travel(from[f], to[t], seconds, limit) + Steps(from[f], to[t], slot))
+                );
             }
         }
         return prices;
@@ -94,7 +98,7 @@ internal sealed class LeftMoves(Stage stage)
 
     private double StrideBits(int from, int to)
     {
-        ref var bits = ref _strideBits[from * 128 + to];
+        ref var bits = ref (_strideBits[from] ??= new double[128])[to];
         return bits > 0 ? bits : bits = Leap.Bits(_reach.Keyboard.Distance(from, to), _reach.Keyboard);
     }
 
@@ -140,18 +144,17 @@ internal sealed class LeftMoves(Stage stage)
     }
 
     /// <summary>Prices of bass after bass or chord after chord, in rows of one replaced.</summary>
-    public static long[] Lines(LeftSlot slot, LeftShape[] from, LeftShape[] to, int index)
+    public static int[] Lines(LeftSlot slot, LeftShape[] from, LeftShape[] to, int index)
     {
-        var prices = new long[from.Length * to.Length];
+        var prices = new int[from.Length * to.Length];
         for (var f = 0; f < from.Length; f++)
         {
             for (var t = 0; t < to.Length; t++)
             {
                 if (!from[f].IsRest && !to[t].IsRest && index > 0)
                 {
-                    prices[f * to.Length + t] = slot.IsBass
-                        ? BassLine(slot, from[f], to[t])
-                        : ChordLine(from[f], to[t]);
+                    var line = slot.IsBass ? BassLine(slot, from[f], to[t]) : ChordLine(from[f], to[t]);
+                    prices[f * to.Length + t] = checked((int)line);
                 }
             }
         }

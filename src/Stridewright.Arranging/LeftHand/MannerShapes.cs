@@ -181,7 +181,7 @@ internal sealed class MannerShapes(Stage stage)
     private IEnumerable<LeftShape> Octave(LeftSlot slot, int key)
     {
         var low = Pitch.At(key, Spelled(slot, key));
-        var stretch = stage.Reach.Of(key, key + 12);
+        var stretch = stage.LeftReach.Of(key, key + 12);
         yield return stage.Brief.Hands.NoOctaves || stretch > Stretch.Possible
             ? Asked(LeftKind.Run, [low], Foreign(slot, low.Tone), null)
             : Asked(LeftKind.RunOctave, [low, low with { Octave = low.Octave + 1 }], Foreign(slot, low.Tone), null) with
@@ -203,8 +203,8 @@ internal sealed class MannerShapes(Stage stage)
             }
             ValueList<Pitch> pitches = [Pitch.At(key, low), Pitch.At(key + up, high)];
             var price = Foreign(slot, low) + Foreign(slot, high);
-            var stretch = stage.Reach.Of(key, key + up);
-            if (stretch != Stretch.Out && !stage.Brief.Hands.NoOctaves)
+            var stretch = stage.LeftReach.Of(key, key + up);
+            if (stretch != Stretch.Out && stage.Brief.Hands.Wants(up))
             {
                 yield return Asked(LeftKind.Tenth, pitches, price, null) with
                 {

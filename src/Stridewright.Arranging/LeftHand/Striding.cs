@@ -20,6 +20,8 @@ internal sealed class Striding
     private readonly LeftMoves _moves;
     private readonly RightLine _right;
     private readonly long _strainPrice;
+    private readonly LayeredPath _path = new();
+    private readonly StrideLayer _arcs = new();
     private Layer[]? _layers;
     private readonly int _level;
     private readonly ulong _seed;
@@ -36,7 +38,7 @@ internal sealed class Striding
     {
         _stage = stage;
         _lattice = stage.Lattice;
-        _reach = stage.Reach;
+        _reach = stage.LeftReach;
         _moves = new LeftMoves(stage);
         _right = right;
         _strainPrice = strainPrice;
@@ -107,20 +109,23 @@ internal sealed class Striding
         {
             return new LeftLine([], runPrice, 0, 0);
         }
-        var path = new LayeredPath();
+        _path.Restart();
+        var own = new long[_layers.Max(l => l.Shapes.Length)];
         for (var i = 0; i < _layers.Length; i++)
         {
             cancellation.ThrowIfCancellationRequested();
             var (slot, shapes, lines, moves, kept) = _layers[i];
-            path.OpenLayer(shapes.Length * kept);
-            var priced = runPrice == 0 ? shapes : [.. shapes.Select(s => s.IsRun && s.MustStep ? Dearer(s) : s)];
-            StrideLayer.Offer(path, slot.IsBass, i == 0 ? [0] : path.EarlierCosts, lines, moves, priced, kept);
+            _path.OpenLayer(shapes.Length * kept);
+            for (var s = 0; s < shapes.Length; s++)
+            {
+                own[s] = shapes[s].Price + (shapes[s].IsRun && shapes[s].MustStep ? runPrice : 0);
+            }
+            var before = i == 0 ? [0] : _path.EarlierCosts;
+            _arcs.Offer(_path, slot.IsBass, before, lines, moves, own.AsSpan(0, shapes.Length), kept);
         }
-        var (cost, steps) = path.Best() ?? throw new InvalidOperationException("every place has a shape");
+        var (cost, steps) = _path.Best() ?? throw new InvalidOperationException("every place has a shape");
         var notes = _layers.Select((layer, i) => new LeftNote(layer.Slot, layer.Shapes[steps[i].Choice]));
         return new LeftLine([.. notes.Where(n => !n.Shape.IsRest)], runPrice, places.Count(p => !p.IsBass), cost);
-
-        LeftShape Dearer(LeftShape run) => run with { Price = run.Price + runPrice };
     }
 
     /// <summary>Of the usual places, those at which something may be struck here.</summary>
@@ -143,7 +148,7 @@ internal sealed class Striding
             (basses, chords) = slot.IsBass ? (shapes, oldChords) : (oldBasses, shapes);
             var (replaced, kept) = slot.IsBass ? (oldBasses, oldChords) : (oldChords, oldBasses);
             var lines = LeftMoves.Lines(slot, replaced, shapes, i);
-            long[]? moves = null;
+            int[] moves = [];
             if (i > 0)
             {
                 // The hand comes from the shape struck last: the one replaced, or else the one kept.
@@ -155,7 +160,7 @@ internal sealed class Striding
                     {
                         lines[k] += moves[k];
                     }
-                    moves = null;
+                    moves = [];
                 }
             }
             layers[i] = new Layer(slot, shapes, lines, moves, kept.Length);
@@ -186,7 +191,7 @@ internal sealed class Striding
         var asked = _manners.Of(slots, index).ToList();
         var unasked = asked.Count > 0 ? MannerShapes.Unasked : 0;
         var priced = asked
-            .Concat(found.Select(s => s with { Price = s.Price + unasked }))
+            .Concat(unasked == 0 ? found : found.Select(s => s with { Price = s.Price + unasked }))
             .Select(s => Priced(slot, s))
             .ToList();
         // Where the right hand leaves no room the left may rest, but not to spare itself the way to a new harmony.
@@ -351,7 +356,7 @@ internal sealed class Striding
 
     /// <param name="Shapes">What may be struck at the place.</param>
     /// <param name="Lines">Prices by replaced and by new shape.</param>
-    /// <param name="Moves">Prices by kept and by new shape; null: none.</param>
+    /// <param name="Moves">Prices by kept and by new shape; empty: none.</param>
     /// <param name="Kept">How many shapes are kept.</param>
-    private sealed record Layer(LeftSlot Slot, LeftShape[] Shapes, long[] Lines, long[]? Moves, int Kept);
+    private sealed record Layer(LeftSlot Slot, LeftShape[] Shapes, int[] Lines, int[] Moves, int Kept);
 }

@@ -81,8 +81,8 @@ internal sealed class ThumbShapes
         }
         for (var key = LowestBass; key <= thumb.Midi - NearestBass; key++)
         {
-            var stretch = _stage.Reach.Of(key, thumb.Midi);
-            var wide = _stage.Brief.Hands.NoOctaves && thumb.Midi - key >= 12;
+            var stretch = _stage.LeftReach.Of(key, thumb.Midi);
+            var wide = !_stage.Brief.Hands.Wants(thumb.Midi - key);
             foreach (var tone in chord.Tones.Where(t => t.PitchClass == key % 12).Take(stretch == Stretch.Out ? 0 : 1))
             {
                 var price =

@@ -8,7 +8,7 @@ namespace Stridewright.Arranging;
 internal sealed class BassReader(Solution solution, LeftPrices prices)
 {
     private readonly Lattice _lattice = solution.Lattice;
-    private readonly Reach _reach = solution.Stage.Reach;
+    private readonly Reach _reach = solution.Stage.LeftReach;
     private readonly BassShapes _basses = new(solution.Stage);
 
     /// <summary>The bass at a place; null where there is none.</summary>
@@ -135,7 +135,7 @@ internal sealed class BassReader(Solution solution, LeftPrices prices)
             var (first, second) = from == index ? (shape, prices.At(to)) : (prices.At(from), shape);
             var seconds = (prices.Slots[to].Tick - prices.Slots[from].Tick) * solution.Stage.SecondsPerTick;
             var rate = first.IsRest || second.IsRest ? 0 : Rate(first, second, seconds);
-            var limit = solution.Stage.LeapLimit(prices.Slots[from].Tick);
+            var limit = solution.Stage.LeapLimit(prices.Slots[from].Tick, Hand.Left);
             found = rate / limit > found.Rate / found.Limit ? (rate, limit) : found;
         }
         return found;

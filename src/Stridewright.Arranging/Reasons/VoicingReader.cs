@@ -109,7 +109,7 @@ internal sealed class VoicingReader(Solution solution, LeftPrices prices)
         var slot = prices.Slots[index];
         var chord = _lattice.ChordAt(slot.Tick).Chord;
         var (lowest, highest) = (ChordShapes.LowestKey(slot), ChordShapes.HighestKey);
-        return [.. ChordShapes.Of(chord, _lattice.Feel, solution.Stage.Reach, lowest, highest, slot.Changes)];
+        return [.. ChordShapes.Of(chord, _lattice.Feel, solution.Stage.LeftReach, lowest, highest, slot.Changes)];
     }
 
     private static int Tones(LeftShape shape) => shape.Pitches.Aggregate(0, (set, p) => set | 1 << p.Midi % 12);

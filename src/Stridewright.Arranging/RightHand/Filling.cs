@@ -59,7 +59,7 @@ internal sealed class Filling
         _fuller = fuller?.Notes.Where(n => n.IsFiller).ToDictionary(n => n.Tick, n => n.Top.Midi) ?? [];
         _stage = stage;
         _lattice = stage.Lattice;
-        _reach = stage.Reach;
+        _reach = stage.RightReach;
         _seed = stage.Seed(3);
     }
 
@@ -107,7 +107,7 @@ internal sealed class Filling
                 continue;
             }
             var seconds = (onsets[i].Tick - onsets[i - 1].Tick) * _stage.SecondsPerTick;
-            var limit = _stage.LeapLimit(onsets[i - 1].Tick);
+            var limit = _stage.LeapLimit(onsets[i - 1].Tick, Hand.Right);
             for (var from = 0; from < layers[i - 1].Length; from++)
             {
                 var sofar = path.EarlierCosts[from];

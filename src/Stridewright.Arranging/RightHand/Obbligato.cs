@@ -128,12 +128,12 @@ internal sealed class Obbligato
             var inChord = tones.Any(t => t.PitchClass == key % 12);
             var tone = inChord ? tones.First(t => t.PitchClass == key % 12) : bar.Key.Spell(key);
             var clashes = under.Any(u => (key - u) % 12 is 1 or 11);
-            var reach = _stage.Reach.Of(under.Min(), key);
+            var reach = _stage.RightReach.Of(under.Min(), key);
             if ((!inChord && (!bar.Key.Contains(tone) || clashes)) || reach > Stretch.Possible)
             {
                 continue;
             }
-            if (_stage.Brief.Hands.NoOctaves && key - under.Min() >= 12)
+            if (!_stage.Brief.Hands.Wants(key - under.Min()))
             {
                 continue;
             }

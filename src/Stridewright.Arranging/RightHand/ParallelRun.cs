@@ -17,7 +17,7 @@ internal static class ParallelRun
 
     public static RightOnset[] Place(Lattice lattice, RightOnset[] onsets, Brief brief)
     {
-        var reach = new Reach(brief.Hands);
+        var reach = new Reach(brief.Hands, Hand.Right);
         var octave = !brief.Hands.NoOctaves && reach.Of(LowestKey, LowestKey + 12) <= Stretch.Possible;
         int[] under =
         [

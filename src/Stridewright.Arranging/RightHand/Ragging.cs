@@ -69,6 +69,7 @@ internal static class Ragging
                 )
                 : above;
         var cells = RagCell.Cut(lattice);
+        var path = new LayeredPath();
         var likings = new Dictionary<(int Tick, int Pattern), long>();
         return settled.Count > 0
             ? At(settled[0])
@@ -82,7 +83,7 @@ internal static class Ragging
         Ragged At(RagExtra extra)
         {
             var rules = new RagRules(lattice, brief, weights, extra, likings, fuller);
-            return Solve(lattice, cells, rules, cancellation) with { Fuller = fuller, Extra = extra };
+            return Solve(path, lattice, cells, rules, cancellation) with { Fuller = fuller, Extra = extra };
         }
     }
 
@@ -142,7 +143,7 @@ internal static class Ragging
     {
         var rules = new RagRules(lattice, brief, weights, found.Extra, [], found.Fuller);
         var lister = new RagCandidates(lattice, cells, rules);
-        return new(c => Solve(lattice, cells, rules, c), lister.Of);
+        return new(c => Solve(new LayeredPath(), lattice, cells, rules, c), lister.Of);
     }
 
     /// <summary>Displaced notes of the tune.</summary>
@@ -161,9 +162,15 @@ internal static class Ragging
         return (early, late);
     }
 
-    private static Ragged Solve(Lattice lattice, RagCell[] cells, RagRules rules, CancellationToken cancellation)
+    private static Ragged Solve(
+        LayeredPath path,
+        Lattice lattice,
+        RagCell[] cells,
+        RagRules rules,
+        CancellationToken cancellation
+    )
     {
-        var path = new LayeredPath();
+        path.Restart();
         var lists = new RagCandidate[cells.Length][];
         var lister = new RagCandidates(lattice, cells, rules);
         for (var i = 0; i < cells.Length; i++)
@@ -172,11 +179,10 @@ internal static class Ragging
             var cell = cells[i];
             var candidates = lists[i] = lister.Of(i);
             path.OpenLayer(States);
-            var before = i == 0 ? [] : path.EarlierCosts.ToArray();
-            // Prices of the joins: by the two last units before and by candidate.
+            var before = i == 0 ? [] : path.EarlierCosts;
             for (var c = 0; c < candidates.Length; c++)
             {
-                var candidate = candidates[c];
+                ref readonly var candidate = ref candidates[c];
                 if (i == 0)
                 {
                     if (!candidate.InEarly && !candidate.InLate)
@@ -186,18 +192,17 @@ internal static class Ragging
                     continue;
                 }
                 var flags = (candidate.InEarly ? 4 : 0) | (candidate.InLate ? 8 : 0);
+                // By the two last units before.
                 for (var tail = 0; tail < 4; tail++)
                 {
                     var join = candidate.Cost + rules.JoinPrice(cell, tail, candidate.Pattern);
-                    for (var high = 0; high < 16; high++)
+                    for (var from = tail | flags; from < States; from += 16)
                     {
-                        var from = tail | flags | (high << 4);
-                        if (before[from] >= LayeredPath.Never)
+                        if (before[from] < LayeredPath.Never)
                         {
-                            continue;
+                            var (state, price) = Next(from, cell, candidate);
+                            path.Offer(from, state, before[from] + join + price, c);
                         }
-                        var (state, price) = Next(from, cell, candidate);
-                        path.Offer(from, state, before[from] + join + price, c);
                     }
                 }
             }
@@ -208,12 +213,17 @@ internal static class Ragging
     }
 
     // The state after a candidate, and the price of what only the state knows.
-    private static (int State, long Price) Next(int from, RagCell cell, RagCandidate candidate)
+    private static (int State, long Price) Next(int from, in RagCell cell, in RagCandidate candidate)
     {
         var run = (from >> 4) & 3;
         var apart = (from >> 6) & 3;
         var price = 0L;
-        for (var n = 0; n < Math.Min(cell.Notes, 16); n++)
+        var placing = candidate.Placing;
+        if (placing == 0)
+        {
+            run = cell.Notes > 0 ? 0 : run;
+        }
+        for (var n = 0; n < Math.Min(cell.Notes, 16) && placing != 0; n++)
         {
             run = (candidate.Placing >> (2 * n) & 3) == 0 ? 0 : run + 1;
             if (run > MostDisplacedRunning)

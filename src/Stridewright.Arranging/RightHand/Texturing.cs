@@ -61,7 +61,7 @@ internal sealed class Texturing
         _stage = stage;
         _lattice = stage.Lattice;
         _notes = line.Notes;
-        _reach = stage.Reach;
+        _reach = stage.RightReach;
         _level = stage.Brief.RightLevel;
         _strainPrice = strainPrice;
         _thin = thin;
@@ -118,7 +118,7 @@ internal sealed class Texturing
             var bar = _lattice.Bars[_lattice.BarAt(note.Tick)];
             var phrase = bar.StartsPhrase && before.Tick < bar.Start;
             var seconds = (note.Tick - before.Tick) * _stage.SecondsPerTick;
-            var limit = _stage.LeapLimit(before.Tick);
+            var limit = _stage.LeapLimit(before.Tick, Hand.Right);
             for (var from = 0; from < layers[i - 1].Length; from++)
             {
                 var sofar = path.EarlierCosts[from];
@@ -195,12 +195,12 @@ internal sealed class Texturing
         void Add(Texture texture, params Pitch[] below)
         {
             var low = below[0].Midi;
-            if (low < Math.Max(LowestKey, note.Floor) || (_stage.Brief.Hands.NoOctaves && top - low >= 12))
+            if (low < Math.Max(LowestKey, note.Floor) || !_stage.Brief.Hands.Wants(top - low))
             {
                 return;
             }
             var stretch = _reach.Of(low, top);
-            if (stretch == Stretch.Out)
+            if (stretch == Stretch.Out || below.Length >= _reach.Fingers)
             {
                 return;
             }

@@ -59,7 +59,7 @@ internal static class Tremolo
         if (
             octave.Midi >= lowest
             && !stage.Brief.Hands.NoOctaves
-            && stage.Reach.Of(octave.Midi, note.Top.Midi) <= Stretch.Possible
+            && stage.RightReach.Of(octave.Midi, note.Top.Midi) <= Stretch.Possible
         )
         {
             return octave;

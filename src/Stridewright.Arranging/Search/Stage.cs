@@ -1,11 +1,14 @@
 using Stridewright.Hands;
+using Stridewright.Music;
 
 namespace Stridewright.Arranging;
 
 /// <summary>What every stage works from: the tune on its lattice, the brief, the hands and the tempo.</summary>
 internal sealed record Stage(Lattice Lattice, Brief Brief, Prices Prices, double SecondsPerTick)
 {
-    public Reach Reach { get; } = new(Brief.Hands);
+    public Reach RightReach { get; } = new(Brief.Hands, Hand.Right);
+
+    public Reach LeftReach { get; } = new(Brief.Hands, Hand.Left);
 
     /// <summary>Hash of the seed and the tune's notes, from which a stage draws its variety.</summary>
     /// <param name="salt">One number per stage.</param>
@@ -21,6 +24,7 @@ internal sealed record Stage(Lattice Lattice, Brief Brief, Prices Prices, double
         return hash;
     }
 
-    /// <summary>Fastest move from a tick on, in bits per second: what the judge allows in its bar's metre.</summary>
-    public double LeapLimit(int tick) => Leap.Limit(Lattice.Bars[Lattice.BarAt(tick)].Metre);
+    /// <summary>Fastest move from a tick on, in bits per second: what the judge allows the hand in its bar's metre.</summary>
+    public double LeapLimit(int tick, Hand hand) =>
+        Brief.Hands.Of(hand).LeapLimit(Lattice.Bars[Lattice.BarAt(tick)].Metre);
 }

@@ -56,7 +56,7 @@ internal sealed class Accompanying
         var layers = onsets
             .Select(o =>
                 o.Note is { } note
-                    ? [Fixed(stage.Reach, note)]
+                    ? [Fixed(stage.RightReach, note)]
                     : shapes.Of(o, thinBars.Contains(stage.Lattice.BarAt(o.Tick)))
             )
             .ToArray();
@@ -109,8 +109,11 @@ internal sealed class Accompanying
             return 0;
         }
         var seconds = (onset.Tick - before.Tick) * _stage.SecondsPerTick;
-        var bits = Leap.Bits(Leap.Shift(_stage.Reach, from.Low, from.High, to.Low, to.High), _stage.Reach.Keyboard);
-        var price = bits > _stage.LeapLimit(before.Tick) * seconds ? Forced : 0;
+        var bits = Leap.Bits(
+            Leap.Shift(_stage.RightReach, from.Low, from.High, to.Low, to.High),
+            _stage.RightReach.Keyboard
+        );
+        var price = bits > _stage.LeapLimit(before.Tick, Hand.Right) * seconds ? Forced : 0;
         price += from.Stretch == Stretch.Strained && to.Stretch == Stretch.Strained ? Forced : 0;
         var interval = Math.Abs(to.High - from.High);
         if (onset.Kind == CompKind.Chord && before.Kind == CompKind.Chord)

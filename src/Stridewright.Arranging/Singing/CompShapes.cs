@@ -156,8 +156,8 @@ internal sealed class CompShapes(Stage stage, HomePositions homes, Voice voice, 
         {
             return;
         }
-        var stretch = stage.Reach.Of(keys[0].Midi, keys[^1].Midi);
-        if (stretch == Stretch.Out)
+        var stretch = stage.RightReach.Of(keys[0].Midi, keys[^1].Midi);
+        if (stretch == Stretch.Out || keys.Length > stage.RightReach.Fingers)
         {
             return;
         }

@@ -26,6 +26,9 @@ internal static class ReportJson
     public static void Write(TextWriter output, ProfileReport report) =>
         output.WriteLine(JsonSerializer.Serialize(report, Context.ProfileReport));
 
+    public static void Write(TextWriter output, PlayerReport report) =>
+        output.WriteLine(JsonSerializer.Serialize(report, Context.PlayerReport));
+
     public static void Write(TextWriter output, FingerReport report) =>
         output.WriteLine(JsonSerializer.Serialize(report, Context.FingerReport));
 
@@ -43,6 +46,7 @@ internal static class ReportJson
 [JsonSerializable(typeof(ArrangeReport))]
 [JsonSerializable(typeof(CheckReport))]
 [JsonSerializable(typeof(ProfileReport))]
+[JsonSerializable(typeof(PlayerReport))]
 [JsonSerializable(typeof(FingerReport))]
 [JsonSerializable(typeof(SpotReport))]
 internal sealed partial class ReportJsonContext : JsonSerializerContext;

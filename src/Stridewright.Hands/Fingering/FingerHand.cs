@@ -8,10 +8,6 @@ namespace Stridewright.Hands;
 /// <param name="OctaveMm">Width of an octave.</param>
 internal sealed record FingerHand(Hand Side, double SpanMm, double IndexSpanMm, double OctaveMm)
 {
-    /// <summary>Index-to-little span as a share of thumb-to-little: 6.0 of 8.5 inches, the pair of cut-offs that go together
-    /// among pianists (notes of the keyboard-size research community on the data of Boyle, Boyle and Booker 2015).</summary>
-    public const double UsualIndexShare = 6.0 / 8.5;
-
     /// <summary>Fingers that may play, 1 to 5 in order; at least one.</summary>
     public ValueList<int> Fingers { get; init; } = [1, 2, 3, 4, 5];
 
@@ -19,6 +15,10 @@ internal sealed record FingerHand(Hand Side, double SpanMm, double IndexSpanMm, 
     public static FingerHand Of(PlayerHands hands, Hand side)
     {
         ArgumentNullException.ThrowIfNull(hands);
-        return new(side, hands.SpanMm, hands.SpanMm * UsualIndexShare, hands.OctaveMm);
+        var own = hands.Of(side);
+        return new(side, own.SpanMm, own.IndexSpanMm, hands.OctaveMm)
+        {
+            Fingers = Enumerable.Range(1, HandMeasures.AllFingers).Except(own.Without).ToValueList(),
+        };
     }
 }

@@ -31,7 +31,7 @@ internal sealed class FingerSpans
     /// <summary>Index-to-little span, in semitones of the keyboard, of the hand whose practical 1-5 reach is the table's on a
     /// keyboard of 165.1 mm.</summary>
     private const double TableIndexSpan =
-        (TableReach * SemitoneMm + Reach.OutBelowSpanMm) * FingerHand.UsualIndexShare / SemitoneMm;
+        (TableReach * SemitoneMm + Reach.OutBelowSpanMm) * HandMeasures.IndexShare / SemitoneMm;
     private const double SemitoneMm = 165.1 / 12;
 
     private static readonly SpanLimits[] Table =

@@ -50,7 +50,7 @@ internal sealed class GraspMaker(
         var alone = Grasp.FromThumb(onset.Struck, hand.Side);
         bool[] IsStruck(int[] keys) => [.. keys.Select(struck.Contains)];
         var free = new byte[onset.Keys.Length];
-        if (all.Length <= Reach.Fingers + 1)
+        if (all.Length <= HandMeasures.AllFingers + 1)
         {
             if (Make(all, Wanted(onset, all), GraspKind.Within) is { } asWritten)
             {
@@ -66,7 +66,7 @@ internal sealed class GraspMaker(
         {
             Remark(onset, HandsMessages.HeldLetGo(onset, [.. all.Except(alone).Order()]));
         }
-        if (alone.Length <= Reach.Fingers + 1)
+        if (alone.Length <= HandMeasures.AllFingers + 1)
         {
             if (Make(alone, Wanted(onset, alone), GraspKind.Within) is { } asWritten)
             {

@@ -24,6 +24,9 @@ public sealed record FingerRequest
     /// <summary>Fingers that stand in a score are worked again too.</summary>
     public bool Anew { get; init; }
 
+    /// <summary>A player file, whose hands are meant; null: usual hands.</summary>
+    public string? Player { get; init; }
+
     /// <summary>Existing outputs of other content may be replaced.</summary>
     public bool Replace { get; init; }
 

@@ -18,7 +18,7 @@ internal sealed class FingerScores(ITools tools, FingerRequest request)
     public FingerReport Run(CancellationToken cancellation)
     {
         var reader = new BriefReader(tools);
-        var hands = reader.HandsOf(request.Span, request.OctaveWidth);
+        var hands = reader.HandsOf(request.Span, request.OctaveWidth, reader.PlayerOf(request.Player)?.Hands);
         var density = reader.DensityOf(request.Density);
         reader.TempoOf(request.BeatsPerMinute);
         if (reader.Faults.Count > 0)

@@ -7,24 +7,13 @@ namespace Stridewright.Workbench.Inputs;
 /// <summary>An arrangement file with the tune in it.</summary>
 internal sealed record StoredArrangement(ArrangementFile File, Tune Tune)
 {
-    private const int MostBytesOfCharacter = 4;
-
     /// <summary>Reads one; the value is null, with at least one error, when it or its tune cannot be read. Places in the
     /// tune are lines of the file.</summary>
     public static Reading<StoredArrangement> Read(ITools tools, byte[] bytes)
     {
-        if (bytes.Length > MostBytesOfCharacter * ArrangementText.MostCharacters)
+        if (InputText.TryDecode(bytes, ArrangementText.MostCharacters, out var problem) is not { } text)
         {
-            return Failed(WorkbenchMessages.TooLarge(MostBytesOfCharacter * ArrangementText.MostCharacters));
-        }
-        string text;
-        try
-        {
-            text = new UTF8Encoding(false, throwOnInvalidBytes: true).GetString(bytes);
-        }
-        catch (DecoderFallbackException)
-        {
-            return Failed(WorkbenchMessages.NotUtf8);
+            return Failed(problem);
         }
         var reading = ArrangementText.Read(text);
         if (reading.Value is not { } file)

@@ -140,7 +140,11 @@ public sealed record SungRange(string Lowest, string Highest);
 /// <summary>Chords that stand for others from a bar of the tune on.</summary>
 public sealed record ChangedHarmony(string Bar, string Kind, string Before, string After);
 
-public sealed record HandsUsed(double SpanMm, double OctaveMm, bool NoOctaves);
+public sealed record HandsUsed(double SpanMm, double OctaveMm, bool NoOctaves)
+{
+    /// <summary>What else is said of the hands, in the words of a player file, such as <c>left-span 195</c>.</summary>
+    public ValueList<string> Also { get; init; } = [];
+}
 
 /// <summary>How the tune came through, in notes of the tune; fillers are right-hand onsets that are not the tune's.</summary>
 public sealed record TuneSurvival(int Notes, int Kept, int Early, int Late, int Fillers)

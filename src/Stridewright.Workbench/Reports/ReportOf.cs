@@ -111,7 +111,33 @@ internal static class ReportOf
 
     public static EffortReport Effort(Effort effort) => new(effort.Overall, Part(effort.Right), Part(effort.Left));
 
-    public static HandsUsed Hands(PlayerHands hands) => new(hands.SpanMm, hands.OctaveMm, hands.NoOctaves);
+    public static HandsUsed Hands(PlayerHands hands) =>
+        new(hands.SpanMm, hands.OctaveMm, hands.NoOctaves)
+        {
+            Also = HandsText
+                .Words.Where(w => w.Word is not ("span" or "octave-width" or "no-octaves"))
+                .Select(w => (w.Word, Value: w.Value(hands)))
+                .Where(w => w.Value is not null)
+                .Select(w => w.Value!.Length > 0 ? $"{w.Word} {w.Value}" : w.Word)
+                .ToValueList(),
+        };
+
+    public static OneHandReport OneHand(PlayerHands hands, Hand hand)
+    {
+        var own = hands.Of(hand);
+        var rows = ReachTable
+            .Of(new Reach(hands, hand))
+            .Select(row => new ReachReport(
+                Words.Of(row.Manner),
+                ReachTable.NameOf(row.Semitones),
+                row.Partly.Select(p => $"{ReachTable.NameOf(p.Semitones)} from {string.Join(", ", p.From)}")
+                    .ToValueList()
+            ));
+        return new(own.SpanMm, own.IndexSpanMm, own.Without, own.LeapBitsPerSecond, own.StrokesPerSecond)
+        {
+            Reach = rows.ToValueList(),
+        };
+    }
 
     public static int CountedBars(Score score) => score.Bars.Count(bar => !bar.Implicit);
 

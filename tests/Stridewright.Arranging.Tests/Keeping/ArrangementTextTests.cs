@@ -56,7 +56,7 @@ public sealed class ArrangementTextTests
                 Raggedness = 0.25,
                 Tonic = new Tone(-2),
                 BeatsPerMinute = 96,
-                Hands = new PlayerHands { SpanMm = 8.1 * 25.4, NoOctaves = true },
+                Hands = new PlayerHands { SpanMm = 205.74, NoOctaves = true },
                 LeftManners = [LeftManner.WalkingOctaves],
                 RightManners = [RightManner.Thirds],
                 Harmony = new HarmonyWish { Richness = Richness.Rich, Without = [HarmonyChangeKind.Tritone] },
@@ -185,13 +185,24 @@ public sealed class ArrangementTextTests
             ("OctaveMm", new Brief { Hands = new PlayerHands { OctaveMm = 150 } }),
             ("NoOctaves", new Brief { Hands = new PlayerHands { NoOctaves = true } }),
             ("NoStrain", new Brief { Hands = new PlayerHands { NoStrain = true } }),
+            (
+                "Each hand",
+                new Brief
+                {
+                    Hands = new PlayerHands
+                    {
+                        NoTenths = true,
+                        Right = new OneHand { SpanMm = 195, Without = [4] },
+                    },
+                }
+            ),
         ];
         Assert.All(
             changed,
             c => Assert.Equal(c.Brief, Read(ArrangementText.Write(new ArrangementFile(c.Brief, [], "X:1\n"))).Brief)
         );
         Assert.Equal(Settable(typeof(Brief)), Settable(typeof(Brief)).Intersect(changed.Select(c => c.Field)));
-        Assert.Equal(4, Settable(typeof(PlayerHands)).Count);
+        Assert.Equal(11, Settable(typeof(PlayerHands)).Count); // each has its words: PlayerTextTests
         Assert.Equal(2, Settable(typeof(HarmonyWish)).Count);
     }
 

@@ -26,7 +26,7 @@ public sealed class LeftPricesTests
                 var chord = solution.Lattice.ChordAt(slot.Tick).Chord;
                 var (lowest, highest) = (ChordShapes.LowestKey(slot), ChordShapes.HighestKey);
                 var voicings = ChordShapes
-                    .Of(chord, solution.Lattice.Feel, solution.Stage.Reach, lowest, highest, slot.Changes)
+                    .Of(chord, solution.Lattice.Feel, solution.Stage.LeftReach, lowest, highest, slot.Changes)
                     .ToList();
                 var here = voicings.Where(v => v.Pitches.Equals(shape.Pitches)).MinBy(v => v.Price)!;
                 foreach (var other in voicings)

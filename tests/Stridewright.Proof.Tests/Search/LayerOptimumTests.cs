@@ -1,6 +1,5 @@
 using CsCheck;
 using Stridewright.Arranging;
-using Stridewright.Hands;
 
 namespace Stridewright.Proof.Tests.Search;
 
@@ -93,16 +92,17 @@ public sealed class LayerOptimumTests
 
     private static void Stride((bool IsBass, bool Moves, long[] Prices)[] layers, int basses, int chords)
     {
-        var path = new LayeredPath();
+        var (path, arcs) = (new LayeredPath(), new StrideLayer());
         foreach (var (isBass, hasMoves, prices) in layers)
         {
             var (replaced, kept) = isBass ? (basses, chords) : (chords, basses);
-            var shapes = prices
-                .Take(replaced)
-                .Select(price => new LeftShape(LeftKind.Chord, [], Stretch.Comfortable, price, false))
+            var own = prices.Take(replaced).ToArray();
+            var lines = prices.Skip(replaced).Take(replaced * replaced).Select(p => (int)p).ToArray();
+            var moves = prices
+                .Skip(replaced + lines.Length)
+                .Take(hasMoves ? kept * replaced : 0)
+                .Select(p => (int)p)
                 .ToArray();
-            var lines = prices.Skip(replaced).Take(replaced * replaced).ToArray();
-            var moves = prices.Skip(replaced + lines.Length).Take(kept * replaced).ToArray();
             path.OpenLayer(basses * chords);
             if (path.Witness is WitnessedSearch { Layers.Count: 1 })
             {
@@ -112,7 +112,7 @@ public sealed class LayerOptimumTests
                 }
                 continue;
             }
-            StrideLayer.Offer(path, isBass, path.EarlierCosts, lines, hasMoves ? moves : null, shapes, kept);
+            arcs.Offer(path, isBass, path.EarlierCosts, lines, moves, own, kept);
         }
         path.Best();
     }
