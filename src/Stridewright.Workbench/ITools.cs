@@ -50,6 +50,9 @@ internal interface ITools : IDisposable
 
     FingeredScore Finger(Score score, PlayerHands hands, FingeringOptions options, CancellationToken cancellation);
 
+    /// <summary>Judges, and asks what would change the verdict.</summary>
+    Assessment Assess(Score score, PlayerHands hands, double? quartersPerMinute);
+
     /// <summary>Up to three bars that ask most, hardest first.</summary>
     ValueList<HardBar> HardestBars(Verdict verdict);
 
@@ -73,6 +76,9 @@ internal interface ITools : IDisposable
 
     /// <summary>Draws a chart on pages.</summary>
     EngravedPages Draw(StyleChart chart, Paper paper);
+
+    /// <summary>Draws the effort along a piece on pages.</summary>
+    EngravedPages Draw(EffortChart chart, Paper paper);
 
     /// <summary>One PDF of the pages of several engraved scores.</summary>
     byte[] ToBooklet(string title, IEnumerable<EngravedPages> scores, Paper paper);

@@ -76,6 +76,9 @@ internal sealed class StandardTools : ITools
         CancellationToken cancellation
     ) => Fingerer.Finger(score, hands, options, cancellation);
 
+    public Assessment Assess(Score score, PlayerHands hands, double? quartersPerMinute) =>
+        Hands.Assess.Of(score, hands, quartersPerMinute);
+
     public ValueList<HardBar> HardestBars(Verdict verdict) =>
         verdict.HardestBars(HardBars).Select(bar => new HardBar(bar.Number, bar.Value)).ToValueList();
 
@@ -112,6 +115,8 @@ internal sealed class StandardTools : ITools
     }
 
     public EngravedPages Draw(StyleChart chart, Paper paper) => Pages(ChartPages.Draw(chart, Setup(paper)));
+
+    public EngravedPages Draw(EffortChart chart, Paper paper) => Pages(EffortPages.Draw(chart, Setup(paper)));
 
     private static EngravedPages Pages(EngravedScore score) =>
         new(
