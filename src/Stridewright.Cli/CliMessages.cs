@@ -108,10 +108,17 @@ internal static class CliMessages
             stridewright player --out ada.player --name Ada --span 8.1in --left-span 200 --right-without 4
           One changed:
             stridewright player ada.player --no-tenths --out ada.player --replace
+          Measured:
+            stridewright player --write-leap-test test
+            stridewright player ada.player --leap-test take.mid --out ada.player --replace
           Of usual hands, wider than half of all women's:
             stridewright player --usual "women 50"
         """;
 
+    public const string LeapTestHelp =
+        "A take of the leap test, a MIDI file: how fast this hand leaps and repeats is measured from it (docs/leap-test.md)";
+    public const string WriteTestHelp =
+        "Write the leap test of each hand, MusicXML and MIDI, into a folder, to be played to its click";
     public const string PlayerFileHelp = "A player file to begin with [default: usual hands]";
     public const string PlayerOutHelp = "Write the player into a file that ends in .player";
     public const string PlayerNameHelp = "The player's name";

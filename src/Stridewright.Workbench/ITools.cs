@@ -23,6 +23,9 @@ internal interface ITools : IDisposable
     /// <param name="part">Name or number of the part that has it; null: it is found.</param>
     Reading<Tune> ReadMidiTune(Stream stream, string? part);
 
+    /// <summary>What was played, from a Standard MIDI File: all its tracks together.</summary>
+    Reading<Performance> ReadTake(Stream stream);
+
     /// <summary>A piano score from MusicXML, plain or in its container.</summary>
     Reading<Score> ReadMusicXmlScore(Stream stream);
 

@@ -183,6 +183,8 @@ internal sealed class FakeTools : ITools
 
     public byte[] ToMidi(Tune tune) => Encoding.UTF8.GetBytes("midi of " + tune.Title);
 
+    public Reading<Performance> ReadTake(Stream stream) => throw new NotSupportedException();
+
     public Assessment Assess(Score score, PlayerHands hands, double? quartersPerMinute) =>
         new(Judge(score, hands, quartersPerMinute), "easy going")
         {
