@@ -10,6 +10,7 @@ using Stridewright.Trials;
 // trials nesting SHARED OUT [--span MM] [--every N]   how far levels nest, and whether effort rises
 // trials effort SHARED                whether effort rises from level to level, and what its parts do
 // trials harmony SHARED [--each]      harmony found without the printed chords, against them
+// trials finger SHARED [--levels 1,2,..] [--spans 185,..] [--every N]   finger every setting of the corpus
 // trials split SHARED                 which tunes are which
 // trials fuzz SHARED [--minutes N] [--seed N] [--format abc|musicxml] [--out FOLDER]   damage files and read them
 if (args[0] == "fuzz")
@@ -38,6 +39,8 @@ switch (args[0])
         return HarmonyRun.Run(tunes, args);
     case "effort":
         return EffortRun.Run(tunes);
+    case "finger":
+        return FingerRun.Run(tunes, args);
     case "nesting":
         return Nesting.Run(tunes, args);
     default:

@@ -117,6 +117,7 @@ internal sealed class ScoreXml
         {
             KeepApart(harmony);
         }
+        ChordFingers.Stack(_root);
         if (header && HasHeader)
         {
             _root

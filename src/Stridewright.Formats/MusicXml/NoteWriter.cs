@@ -124,7 +124,7 @@ internal sealed class NoteWriter(XmlOut xml, Divisions divisions, bool oneStaff,
             {
                 WriteBeams(e.Beams);
             }
-            WriteNotations(e, index, tuplet);
+            WriteNotations(e, index, tuplet, place);
             if (index == 0)
             {
                 WriteLyrics(e.Lyrics);
@@ -193,7 +193,7 @@ internal sealed class NoteWriter(XmlOut xml, Divisions divisions, bool oneStaff,
         }
     }
 
-    private void WriteNotations(ScoreEvent e, int index, string? tuplet)
+    private void WriteNotations(ScoreEvent e, int index, string? tuplet, Place place)
     {
         var note = e.Notes[index];
         var marked = index == 0 && (e.Staccato || e.Accent);
@@ -212,7 +212,9 @@ internal sealed class NoteWriter(XmlOut xml, Divisions divisions, bool oneStaff,
             {
                 using (xml.Open("technical"))
                 {
-                    xml.Number("fingering", finger);
+                    // Outside the two staves, where neither hand's notes are in the way (common practice).
+                    var side = place.Voice.Hand == Hand.Left ? "below" : "above";
+                    xml.Text("fingering", finger.ToString(CultureInfo.InvariantCulture), ("placement", side));
                 }
             }
             if (marked)

@@ -94,6 +94,9 @@ internal sealed record CostTable
     /// <summary>The thumb on two white keys of a chord.</summary>
     public int ThumbOnTwo { get; init; } = Never;
 
+    /// <summary>For each key of a long run with another finger than an octave before.</summary>
+    public int RunUnlike { get; init; }
+
     /// <summary>For each semitone beyond the practical limit, where nothing else is left.</summary>
     public int BeyondReach { get; init; } = 1000;
 
@@ -127,5 +130,6 @@ internal sealed record CostTable
             BassFinger = 100,
             OctaveOnBlack = 400,
             ThumbOnTwo = 300,
+            RunUnlike = 300,
         };
 }

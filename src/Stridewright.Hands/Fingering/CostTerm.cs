@@ -23,6 +23,7 @@ public enum CostTerm
     BassFinger,
     OctaveOnBlack,
     ThumbOnTwo,
+    RunUnlike,
     BeyondReach,
 }
 
@@ -59,6 +60,7 @@ public static class CostTerms
             CostTerm.BassFinger => "a leapt bass without the fifth finger",
             CostTerm.OctaveOnBlack => "the fifth finger on the black key of an octave",
             CostTerm.ThumbOnTwo => "the thumb on two keys",
+            CostTerm.RunUnlike => "another finger than an octave before, in a long run",
             CostTerm.BeyondReach => "keys beyond the hand's reach",
             _ => throw new ArgumentOutOfRangeException(nameof(term)),
         };
@@ -71,6 +73,7 @@ public static class CostTerms
             CostTerm.Grasp => "Al Kasimi, Nichols and Raphael 2007: stretch within a chord, by rules 1 to 3",
             CostTerm.ChangeOnRepeat => "a later rule set after Al Kasimi et al.: a chord repeated with other fingers",
             CostTerm.FastRepeat => "a finger's six strokes a second (" + Practice + ")",
+            CostTerm.RunUnlike => "standard handbooks: a scale repeats its fingers every octave",
             CostTerm.BeyondReach => "a later rule set after Al Kasimi et al.: dear beyond the practical span",
             _ => Practice,
         };

@@ -2,23 +2,18 @@ using Stridewright.Music;
 
 namespace Stridewright.Hands;
 
-/// <summary>What fingering must know of one hand and the keyboard under it.</summary>
-/// <param name="SpanMm">Thumb to little finger, flat hand.</param>
-/// <param name="IndexSpanMm">Index to little finger, flat hand.</param>
+/// <summary>One hand and the keyboard under it, as fingering needs them.</summary>
 /// <param name="OctaveMm">Width of an octave.</param>
-internal sealed record FingerHand(Hand Side, double SpanMm, double IndexSpanMm, double OctaveMm)
+internal sealed record FingerHand(HandMeasures Measures, double OctaveMm)
 {
-    /// <summary>Fingers that may play, 1 to 5 in order; at least one.</summary>
-    public ValueList<int> Fingers { get; init; } = [1, 2, 3, 4, 5];
+    public Hand Side => Measures.Hand;
 
-    /// <summary>The one place in which a player's hands become the hand of a fingering.</summary>
-    public static FingerHand Of(PlayerHands hands, Hand side)
-    {
-        ArgumentNullException.ThrowIfNull(hands);
-        var own = hands.Of(side);
-        return new(side, own.SpanMm, own.IndexSpanMm, hands.OctaveMm)
-        {
-            Fingers = Enumerable.Range(1, HandMeasures.AllFingers).Except(own.Without).ToValueList(),
-        };
-    }
+    /// <summary>Fingers that can be used, 1 to 5, rising.</summary>
+    public ValueList<int> Fingers { get; } =
+        Enumerable.Range(1, HandMeasures.AllFingers).Except(Measures.Without).ToValueList();
+
+    /// <summary>Mean width of a semitone.</summary>
+    public double SemitoneMm => OctaveMm / 12;
+
+    public static FingerHand Of(PlayerHands hands, Hand side) => new(hands.Of(side), hands.OctaveMm);
 }

@@ -19,20 +19,20 @@ internal readonly record struct SpanLimits(
 }
 
 /// <summary>
-/// The span table of Parncutt et al. 1997 (Music Perception 14(4)), as printed or fitted to a hand. Fitted, upper limits grow
-/// with the hand: those of pairs with the thumb so that 1-5 reaches as far as <see cref="Reach"/> lets the hand reach, the
-/// others with the span of index and little finger. Lower limits say how close fingers can come, and stay.
+/// The span table of Parncutt et al. 1997 (Music Perception 14(4)), as printed or fitted to a hand. Fitted, a pair reaches as
+/// far as the hand's measures say, with the thumb less the few millimetres that <see cref="Reach"/> takes off; comfortable and
+/// relaxed upper limits grow with the hand, those of pairs with the thumb as the reach of 1-5, the others as the span of index
+/// and little finger. Lower limits say how close fingers can come, and stay.
 /// </summary>
 internal sealed class FingerSpans
 {
-    /// <summary>Practical reach of 1-5 in the table, in semitones.</summary>
+    /// <summary>Practical reach of 1-5 in the table, in semitones; the hand that has it on a keyboard of 165.1 mm is the
+    /// table's.</summary>
     private const double TableReach = 15;
 
-    /// <summary>Index-to-little span, in semitones of the keyboard, of the hand whose practical 1-5 reach is the table's on a
-    /// keyboard of 165.1 mm.</summary>
-    private const double TableIndexSpan =
-        (TableReach * SemitoneMm + Reach.OutBelowSpanMm) * HandMeasures.IndexShare / SemitoneMm;
-    private const double SemitoneMm = 165.1 / 12;
+    private const double TableReachMm = TableReach * 165.1 / 12;
+
+    private const double TableIndexSpanMm = (TableReachMm + Reach.OutBelowSpanMm) * HandMeasures.IndexShare;
 
     private static readonly SpanLimits[] Table =
     [
@@ -50,20 +50,14 @@ internal sealed class FingerSpans
 
     private readonly SpanLimits[] _limits = new SpanLimits[36];
 
-    private FingerSpans(double thumbFactor, double otherFactor)
+    private FingerSpans(Func<int, int, SpanLimits, SpanLimits> fitted)
     {
         var row = 0;
         for (var low = 1; low <= 4; low++)
         {
             for (var high = low + 1; high <= 5; high++)
             {
-                var (limits, factor) = (Table[row++], low == 1 ? thumbFactor : otherFactor);
-                limits = limits with
-                {
-                    MaxRelaxed = limits.MaxRelaxed * factor,
-                    MaxComfortable = limits.MaxComfortable * factor,
-                    MaxPractical = limits.MaxPractical * factor,
-                };
+                var limits = fitted(low, high, Table[row++]);
                 _limits[low * 6 + high] = limits;
                 _limits[high * 6 + low] = limits.Reversed;
             }
@@ -71,14 +65,23 @@ internal sealed class FingerSpans
     }
 
     /// <summary>The table as printed.</summary>
-    public static FingerSpans Printed { get; } = new(1, 1);
+    public static FingerSpans Printed { get; } = new((_, _, limits) => limits);
 
     public static FingerSpans For(FingerHand hand)
     {
-        var semitone = hand.OctaveMm / 12;
+        var measures = hand.Measures;
+        var semitonesPerTable = 165.1 / hand.OctaveMm;
+        var thumb = (measures.SpanMm - Reach.OutBelowSpanMm) / TableReachMm * semitonesPerTable;
+        var others = measures.IndexSpanMm / TableIndexSpanMm * semitonesPerTable;
         return new(
-            (hand.SpanMm - Reach.OutBelowSpanMm) / (TableReach * semitone),
-            hand.IndexSpanMm / (TableIndexSpan * semitone)
+            (low, high, limits) =>
+                limits with
+                {
+                    MaxRelaxed = limits.MaxRelaxed * (low == 1 ? thumb : others),
+                    MaxComfortable = limits.MaxComfortable * (low == 1 ? thumb : others),
+                    MaxPractical =
+                        (measures.SpanBetween(low, high) - (low == 1 ? Reach.OutBelowSpanMm : 0)) / hand.SemitoneMm,
+                }
         );
     }
 

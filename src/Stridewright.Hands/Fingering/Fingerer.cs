@@ -24,7 +24,6 @@ public static class Fingerer
         {
             ArgumentOutOfRangeException.ThrowIfNegativeOrZero(tempo, nameof(options));
         }
-        var reach = new Reach(hands);
         var passage = new Passage(score, options.QuartersPerMinute);
         var written = options.KeepFingers ? FingerMarks.Read(score) : [];
         var remarks = new List<Diagnostic>();
@@ -35,7 +34,7 @@ public static class Fingerer
             var found = HandFingering.Of(
                 passage,
                 FingerHand.Of(hands, side),
-                reach,
+                new Reach(hands, side),
                 CostTable.Shipped,
                 written,
                 remarks,

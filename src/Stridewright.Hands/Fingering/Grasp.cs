@@ -42,6 +42,9 @@ internal sealed record Grasp
     /// <summary>The same single key was struck so shortly before that one finger cannot repeat it.</summary>
     public bool IsFastRepeat { get; init; }
 
+    /// <summary>The finger that a long run expects, 0 where it is none.</summary>
+    public int ExpectedFinger { get; init; }
+
     /// <summary>Stands for what a run would come from or go on to, and is no part of the music.</summary>
     public bool IsImagined { get; init; }
 

@@ -21,6 +21,10 @@ internal sealed class GraspCosts(LineCosts line)
     {
         AddFingers(ref sum, grasp.IsFree ? null : before, grasp, fingers, after is { IsFree: false } ? after : null);
         AddSpans(ref sum, grasp, fingers);
+        if (grasp.ExpectedFinger != 0 && fingers[grasp.Outer] != grasp.ExpectedFinger)
+        {
+            sum.Add(CostTerm.RunUnlike, line.Table.RunUnlike);
+        }
         if (grasp.IsBass && fingers[grasp.Outer] != 0)
         {
             sum.Add(CostTerm.BassFinger, (5 - fingers[grasp.Outer]) * line.Table.BassFinger);

@@ -19,7 +19,7 @@ internal sealed class GraspMaker(
 {
     private readonly GraspFingerings _fingerings = new(line, hand);
     private readonly Keyboard _keyboard = new(hand.OctaveMm);
-    private readonly double _widestMm = hand.SpanMm - Reach.OutBelowSpanMm;
+    private readonly double _widestMm = hand.Measures.UsableSpanMm - Reach.OutBelowSpanMm;
 
     public List<Grasp> Of(List<Onset> onsets)
     {
@@ -50,7 +50,7 @@ internal sealed class GraspMaker(
         var alone = Grasp.FromThumb(onset.Struck, hand.Side);
         bool[] IsStruck(int[] keys) => [.. keys.Select(struck.Contains)];
         var free = new byte[onset.Keys.Length];
-        if (all.Length <= HandMeasures.AllFingers + 1)
+        if (all.Length <= hand.Fingers.Count + 1)
         {
             if (Make(all, Wanted(onset, all), GraspKind.Within) is { } asWritten)
             {
@@ -66,7 +66,7 @@ internal sealed class GraspMaker(
         {
             Remark(onset, HandsMessages.HeldLetGo(onset, [.. all.Except(alone).Order()]));
         }
-        if (alone.Length <= HandMeasures.AllFingers + 1)
+        if (alone.Length <= hand.Fingers.Count + 1)
         {
             if (Make(alone, Wanted(onset, alone), GraspKind.Within) is { } asWritten)
             {
@@ -184,7 +184,7 @@ internal sealed class GraspMaker(
                 from.Struck.Length == 1
                 && to.Struck.Length == 1
                 && from.Low == to.Low
-                && seconds * LeapRules.KeyStrokesPerSecond < 1,
+                && seconds * hand.Measures.StrokesPerSecond < 1,
         };
     }
 

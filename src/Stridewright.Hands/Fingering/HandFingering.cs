@@ -19,7 +19,7 @@ internal sealed record HandFingering(List<Grasp> Grasps, byte[][] Fingers, List<
     {
         var line = new LineCosts(table, hand);
         var grasps = new GraspMaker(passage, hand, line, written, remarks).Of(Onset.Of(passage, hand.Side, reach));
-        var extended = RunContext.Extended(grasps, line);
+        var extended = RunContext.Extended(LongRun.Marked(grasps, line), line);
         var search = new FingerSearch(line);
         var (fingers, _) = search.Solve(extended, cancellation);
         var onsets = new List<FingeredOnset>();

@@ -46,16 +46,16 @@ internal static class PrintedOnsets
     private static string ShapeOf(Grasp grasp, byte[] fingers) =>
         string.Join(' ', grasp.Keys) + ":" + string.Concat(fingers);
 
-    /// <summary>What a player takes unasked: the fifth finger, or the octave's outer ones, for a leapt bass; the same shape
+    /// <summary>What a player takes unasked: the fifth finger, or the octave's outer ones, for a bass or an octave; the same shape
     /// moved; in one position the finger over the key.</summary>
     private static bool IsExpected(HandFingering hand, int at)
     {
         var (grasp, fingers) = (hand.Grasps[at], hand.Fingers[at]);
-        if (grasp.IsBass)
-        {
-            return fingers[grasp.Outer] == 5;
-        }
         var (before, earlier) = (hand.Grasps[at - 1], hand.Fingers[at - 1]);
+        if (IsUsualBass(before, grasp, fingers) || IsUsualOctave(grasp, fingers))
+        {
+            return true;
+        }
         if (grasp.IsFree || grasp.StruckCount != before.StruckCount)
         {
             return false;
@@ -67,6 +67,17 @@ internal static class PrintedOnsets
         var steps = StepsBetween(before.InnerKey, grasp.InnerKey) * (grasp.Onset.Hand == Hand.Right ? 1 : -1);
         return fingers[grasp.Inner] - earlier[before.Inner] == steps;
     }
+
+    private static bool IsUsualBass(Grasp before, Grasp grasp, byte[] fingers) =>
+        grasp.IsSingle
+        && fingers[grasp.Outer] == 5
+        && (grasp.IsBass || (grasp.Onset.Hand == Hand.Left && grasp.OuterKey < before.OuterKey));
+
+    private static bool IsUsualOctave(Grasp grasp, byte[] fingers) =>
+        grasp.StruckCount == 2
+        && Math.Abs(grasp.OuterKey - grasp.InnerKey) == 12
+        && fingers[grasp.Inner] == 1
+        && fingers[grasp.Outer] == 5;
 
     private static IEnumerable<byte> Struck(Grasp grasp, byte[] fingers) => fingers.Where((_, i) => grasp.IsStruck[i]);
 

@@ -7,9 +7,13 @@ namespace Stridewright.Hands;
 /// </summary>
 internal static class RunContext
 {
-    private const int Steps = 7;
+    /// <summary>Steps in an octave of a scale.</summary>
+    public const int Steps = 7;
+
+    /// <summary>Semitones in an octave.</summary>
+    public const int Octave = 12;
+
     private const int WidestStep = 3;
-    private const int Octave = 12;
 
     /// <summary>The grasps with the imagined ones among them.</summary>
     public static List<Grasp> Extended(List<Grasp> grasps, LineCosts line)
@@ -41,6 +45,17 @@ internal static class RunContext
         return extended;
     }
 
+    /// <summary>True when a single key goes by step from the single key before it.</summary>
+    /// <param name="direction">Upwards 1, downwards -1.</param>
+    public static bool IsStep(List<Grasp> grasps, int at, int direction)
+    {
+        var (before, grasp) = (grasps[at - 1], grasps[at]);
+        return before.Keys.Length == 1
+            && grasp.Keys.Length == 1
+            && !grasp.IsFree
+            && (grasp.InnerKey - before.InnerKey) * direction is >= 1 and <= WidestStep;
+    }
+
     /// <summary>Eight keys by step through an octave, the first (or last) of them black, or null.</summary>
     private static int[]? RunFrom(List<Grasp> grasps, int at, bool atEnd = false)
     {
@@ -48,25 +63,10 @@ internal static class RunContext
         {
             return null;
         }
-        var keys = new int[Steps + 1];
-        for (var i = 0; i <= Steps; i++)
-        {
-            var grasp = grasps[at + i];
-            if (grasp.Keys.Length != 1 || (i > 0 && grasp.IsFree))
-            {
-                return null;
-            }
-            keys[i] = grasp.InnerKey;
-        }
+        int[] keys = [.. grasps.GetRange(at, Steps + 1).Select(g => g.InnerKey)];
         var direction = Math.Sign(keys[1] - keys[0]);
-        for (var i = 1; i <= Steps; i++)
-        {
-            if ((keys[i] - keys[i - 1]) * direction is < 1 or > WidestStep)
-            {
-                return null;
-            }
-        }
-        return Math.Abs(keys[Steps] - keys[0]) == Octave ? keys : null;
+        var goesByStep = Enumerable.Range(at + 1, Steps).All(i => IsStep(grasps, i, direction));
+        return goesByStep && Math.Abs(keys[Steps] - keys[0]) == Octave ? keys : null;
     }
 
     private static Grasp Imagined(Grasp near, int key, int finger, bool isFree) =>

@@ -19,7 +19,7 @@ internal static class Fingered
         return HandFingering.Of(
             new Passage(score, null),
             FingerHand.Of(hands, side),
-            new Reach(hands),
+            new Reach(hands, side),
             table ?? CostTable.Shipped,
             written ?? FingerMarks.Read(score),
             [],

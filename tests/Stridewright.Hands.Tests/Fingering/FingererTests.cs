@@ -146,6 +146,17 @@ public sealed class FingererTests
     }
 
     [Fact]
+    public void A_finger_that_cannot_be_used_is_not_taken()
+    {
+        var hands = new PlayerHands { Right = new() { Without = [3] } };
+        var score = Written.Right(Metre.FourFour, "C5/8 D5/8 E5/8 F5/8 G5/8 C5+E5+G5/8 C5+E5+G5+C6/4");
+        var made = Finger(score, hands: hands);
+        Assert.Empty(made.Remarks);
+        Assert.DoesNotContain('3', Printed(made, Hand.Right));
+        Assert.DoesNotContain('0', Printed(made, Hand.Right));
+    }
+
+    [Fact]
     public void Nothing_to_play_is_no_fingering()
     {
         var made = Finger(Written.Right(Metre.TwoFour, "r/2", ""));

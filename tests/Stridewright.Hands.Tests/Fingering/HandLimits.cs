@@ -44,9 +44,8 @@ internal static class HandLimits
         var mm = sign * (keyboard.X(grasp.Keys[high]) - keyboard.X(grasp.Keys[low]));
         var semitone = 165.1 / 12;
         var (least, most) = Practical[(fingers[low], fingers[high])];
-        // 1-5 reaches 15 semitones when span - 4 mm is as much; 2-5 grows with its own span, 6.0 of 8.5 of the other.
-        var reference = 15 * semitone + 4;
-        var factor = fingers[low] == 1 ? (span - 4) / (reference - 4) : span / reference;
-        return Math.Round(mm / semitone) >= least && mm <= most * semitone * factor + 1e-4;
+        // As measured, or of it the table's share: 1-5 the span less 4 mm, 2-5 its own span, 6.0 of 8.5 of the other.
+        var reach = fingers[low] == 1 ? span * most / 15 - 4 : span * 6.0 / 8.5 * most / 10;
+        return Math.Round(mm / semitone) >= least && mm <= reach + 1e-4;
     }
 }

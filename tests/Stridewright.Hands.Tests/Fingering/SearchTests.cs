@@ -78,7 +78,7 @@ public sealed class SearchTests
                     var hand = FingerHand.Of(hands, side);
                     var line = new LineCosts(CostTable.Shipped, hand);
                     var passage = new Passage(score, null);
-                    var onsets = Onset.Of(passage, side, new Reach(hands));
+                    var onsets = Onset.Of(passage, side, new Reach(hands, side));
                     var grasps = new GraspMaker(passage, hand, line, FingerMarks.Read(score), []).Of(onsets);
                     // The hand's limits are reckoned anew here; what lies beyond them is not what this compares.
                     if (grasps.Count == 0 || grasps.Exists(g => g.Kind != GraspKind.Within))
