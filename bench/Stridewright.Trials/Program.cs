@@ -8,6 +8,7 @@ using Stridewright.Trials;
 // trials corpus SHARED OUT [--levels 1,2,..] [--spans 185,..] [--every N] [--held] [--form LINE]
 //     [--seconds N] [--harmony WORD] [--play WORD,..: each setting the next]   set the corpus, or the tunes held back from calibration, and audit every score
 // trials nesting SHARED OUT [--span MM] [--every N]   how far levels nest, and whether effort rises
+// trials effort SHARED                whether effort rises from level to level, and what its parts do
 // trials harmony SHARED [--each]      harmony found without the printed chords, against them
 // trials finger SHARED [--levels 1,2,..] [--spans 185,..] [--every N]   finger every setting of the corpus
 // trials split SHARED                 which tunes are which
@@ -36,6 +37,8 @@ switch (args[0])
         break;
     case "harmony":
         return HarmonyRun.Run(tunes, args);
+    case "effort":
+        return EffortRun.Run(tunes);
     case "finger":
         return FingerRun.Run(tunes, args);
     case "nesting":

@@ -48,6 +48,9 @@ public sealed record Arrangement
     /// <summary>What was asked for and could not be played so.</summary>
     public ValueList<MannerFallen> FellBack { get; init; } = [];
 
+    /// <summary>What was given up to stay within the effort wished.</summary>
+    public ValueList<Concession> Conceded { get; init; } = [];
+
     /// <summary>What was chosen and what was given up, in sentences.</summary>
     public ValueList<Diagnostic> Notes { get; init; } = [];
 

@@ -25,6 +25,16 @@ public static class Arranger
     {
         ArgumentNullException.ThrowIfNull(tune);
         ArgumentNullException.ThrowIfNull(brief);
+        if (brief is { MostEffort: { } ceiling, Settled: null })
+        {
+            return new EffortCeiling(b => Arrange(tune, b, cancellation)).Under(
+                brief with
+                {
+                    MostEffort = null,
+                },
+                ceiling
+            );
+        }
         if (!tune.Bars.Any(b => b.Notes.Count > 0 || b.Chords.Any(c => !c.Chord.IsNoChord)))
         {
             return Refused(ArrangingMessages.NoNotes);

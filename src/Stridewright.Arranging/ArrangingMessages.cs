@@ -65,6 +65,45 @@ internal static class ArrangingMessages
             $"{notes} notes of the tune lie under a line of the same hand or in the left thumb, as asked"
         );
 
+    /// <param name="slower">Tempo at which it would do; null: none was found.</param>
+    public static string AboveCeiling(double ceiling, double least, double? slower) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"an effort of {ceiling:0.#} is too little for this tune in these hands: its easiest setting asks {least:0.#} of 100{(slower is { } beats ? $" (at tempo {beats:0} it would do)" : "")}; allow more, or take a slower tempo"
+        );
+
+    public static string Conceded(Ease ease, IReadOnlyList<string> bars, double ceiling) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"{ConcededWord(ease)} given up to stay within an effort of {ceiling:0.#}: {BarList(bars)}"
+        );
+
+    private static string ConcededWord(Ease ease) =>
+        ease switch
+        {
+            Ease.Tenths => "tenths",
+            Ease.InnerNotes => "inner notes of the right hand",
+            Ease.Octaves => "octaves",
+            _ => "second notes of the right hand",
+        };
+
+    public static string ForHands(LimitKind kind, IReadOnlyList<string> bars) =>
+        (
+            kind switch
+            {
+                LimitKind.TenthRolled => "tenths rolled, these hands do not span them",
+                LimitKind.OctaveOut => "octaves left single, out of these hands' reach",
+                LimitKind.OctaveStrained => "octaves left single, they strain these hands",
+                LimitKind.OctaveLeap => "octaves left single, the leap is too fast for these hands",
+                _ => "octaves left single, as wished",
+            }
+        )
+        + ": "
+        + BarList(bars);
+
+    private static string BarList(IReadOnlyList<string> bars) =>
+        (bars.Count == 1 ? "bar " : "bars ") + string.Join(", ", bars);
+
     public static string LostNotes(int count) =>
         string.Create(CultureInfo.InvariantCulture, $"{count} notes too close to their neighbours were left out");
 

@@ -29,6 +29,10 @@ public sealed record Brief
     public const double SlowestBeats = 10,
         FastestBeats = 480;
 
+    /// <summary>The scale of effort.</summary>
+    public const double LeastEffort = 1,
+        GreatestEffort = 100;
+
     /// <summary>Signatures are written with up to seven accidentals; so are tonics.</summary>
     public const int FurthestTonic = 7;
 
@@ -95,6 +99,9 @@ public sealed record Brief
     /// <summary>What an earlier setting of the same brief settled, so that it changes only where it must; null: nothing
     /// did.</summary>
     public Settled? Settled { get; init; }
+
+    /// <summary>Effort that the piece may ask for, 1 to 100: the levels are chosen for it; null: no matter.</summary>
+    public double? MostEffort { get; init; }
 
     /// <summary>Earlier settings that this one is to differ from; null: none.</summary>
     internal Unlike? Unlike { get; init; }

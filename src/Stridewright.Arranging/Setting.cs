@@ -66,7 +66,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         {
             var tempo = _settled.BeatsPerMinute ?? wanted;
             var secondsPerTick = lattice.Tick.ToQuarters() * 60 / (tempo * unit.Length.ToQuarters());
-            var stage = new Stage(lattice, brief, prices, secondsPerTick);
+            var stage = new Stage(lattice, brief, prices, secondsPerTick) { Eased = _settled.Eased };
             // A right hand that nothing has changed is not searched for again.
             var right =
                 ragged == before?.Ragged && _settled == before.Settled

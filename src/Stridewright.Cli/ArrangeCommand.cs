@@ -33,6 +33,7 @@ internal sealed class ArrangeCommand
     );
     private readonly Option<int?> _left = Options.Whole("--left", CliMessages.LeftHelp, "1-6");
     private readonly Option<int?> _right = Options.Whole("--right", CliMessages.RightHelp, "1-6");
+    private readonly Option<double?> _effort = Options.Number("--effort", CliMessages.EffortHelp, "1-100");
     private readonly Option<double?> _raggedness = Options.Number("--raggedness", CliMessages.RaggednessHelp, "0-1");
     private readonly Option<string?> _play = Options.Text("--play", CliMessages.PlayHelp, "LIST");
     private readonly Option<string?> _harmony = Options.Text(
@@ -106,6 +107,7 @@ internal sealed class ArrangeCommand
             _levels,
             _left,
             _right,
+            _effort,
             _raggedness,
             _key,
             _range,
@@ -207,6 +209,7 @@ internal sealed class ArrangeCommand
                 Level = parsed.GetValue(_level),
                 LeftLevel = parsed.GetValue(_left),
                 RightLevel = parsed.GetValue(_right),
+                Effort = parsed.GetValue(_effort),
                 Raggedness = parsed.GetValue(_raggedness),
                 Key = parsed.GetValue(_key),
                 Accompany = _accompanies,

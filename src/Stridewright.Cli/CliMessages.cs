@@ -209,6 +209,8 @@ internal static class CliMessages
     public const string LevelsHelp = "Several levels, each set and written as NAME.level-N, with what it adds";
     public const string LeftHelp = "Level of the left hand alone";
     public const string RightHelp = "Level of the right hand alone";
+    public const string EffortHelp =
+        "The most effort it may ask for, instead of a level: the fullest setting within it, and what was given up";
     public const string RaggednessHelp = "How often the level's syncopations occur: 0 plain, 1 most [default: 0.5]";
     public const string KeyHelp = "Tonic to set it in, such as F or Bb; the mode stays the tune's";
     public const string FormHelp =

@@ -43,11 +43,11 @@ internal static class LeapRules
         }
     }
 
-    private static bool IsSameKey(Move move) =>
+    public static bool IsSameKey(Move move) =>
         move.From.Struck.Length == 1 && move.To.Struck.Length == 1 && move.From.Low == move.To.Low;
 
     /// <summary>Inner keys do not matter: it is the outer two that the wrist strikes.</summary>
-    private static bool IsSameOctave(Move move) =>
+    public static bool IsSameOctave(Move move) =>
         move.From.High - move.From.Low == 12 && move.From.Low == move.To.Low && move.From.High == move.To.High;
 
     private static void CheckRepeats(

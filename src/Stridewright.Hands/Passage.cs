@@ -31,6 +31,9 @@ internal sealed class Passage
     /// <summary>Ordered by time, hand and key. Keys may lie off the keyboard.</summary>
     public ValueList<Sounding> Soundings { get; }
 
+    /// <summary>When a bar begins, from the start of the first.</summary>
+    public ScoreTime StartOf(int bar) => _starts[bar];
+
     public double TotalSeconds => Seconds(_starts[0], _starts[^1]);
 
     public double BarSeconds(int bar) => Seconds(_starts[bar], _starts[bar + 1]);

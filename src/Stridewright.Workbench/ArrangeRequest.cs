@@ -107,6 +107,9 @@ public sealed record Wishes
     /// <summary>1 to 6, for both hands; excludes <see cref="LeftLevel"/> and <see cref="RightLevel"/>.</summary>
     public int? Level { get; init; }
 
+    /// <summary>1 to 100, instead of a level; null: no matter.</summary>
+    public double? Effort { get; init; }
+
     public int? LeftLevel { get; init; }
 
     public int? RightLevel { get; init; }

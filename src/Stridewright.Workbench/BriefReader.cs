@@ -21,6 +21,10 @@ internal sealed class BriefReader(ITools tools)
         {
             Fault("level", WorkbenchMessages.BothLevels);
         }
+        if (wishes.Effort is not null && (wishes.Level ?? wishes.LeftLevel ?? wishes.RightLevel) is not null)
+        {
+            Fault("effort", WorkbenchMessages.EffortAndLevel);
+        }
         CheckManners(wishes.Play);
         var hands = PlayerOf(wishes.Player)?.Hands ?? brief.Hands;
         return brief with
@@ -28,6 +32,7 @@ internal sealed class BriefReader(ITools tools)
             Feel = wishes.Feel is { } feel ? FeelOf(feel) : brief.Feel,
             LeftLevel = LevelOf("left", wishes.LeftLevel) ?? LevelOf("level", wishes.Level) ?? brief.LeftLevel,
             RightLevel = LevelOf("right", wishes.RightLevel) ?? wishes.Level ?? brief.RightLevel,
+            MostEffort = EffortOf(wishes.Effort) ?? brief.MostEffort,
             Raggedness = RaggednessOf(wishes.Raggedness) ?? brief.Raggedness,
             Tonic = wishes.Key is { } key ? TonicOf(key) : brief.Tonic,
             BeatsPerMinute = TempoOf(wishes.BeatsPerMinute) ?? brief.BeatsPerMinute,
@@ -186,6 +191,15 @@ internal sealed class BriefReader(ITools tools)
         if (given is { } level && level is < Brief.LowestLevel or > Brief.HighestLevel)
         {
             Fault(wish, WorkbenchMessages.Level(level, Brief.LowestLevel, Brief.HighestLevel));
+        }
+        return given;
+    }
+
+    private double? EffortOf(double? given)
+    {
+        if (given is { } most && !(most >= Brief.LeastEffort && most <= Brief.GreatestEffort))
+        {
+            Fault("effort", WorkbenchMessages.Effort(most));
         }
         return given;
     }

@@ -68,6 +68,10 @@ internal static class Contradictions
                 yield return new Problem("save", null, "", WorkbenchMessages.SaveOneSetting);
             }
         }
+        if (request.Levels is not null && request.Wishes.Effort is not null)
+        {
+            yield return new Problem("effort", null, "", WorkbenchMessages.EffortAndLevels);
+        }
         if (request.Levels is { } levels)
         {
             var wishes = request.Wishes;

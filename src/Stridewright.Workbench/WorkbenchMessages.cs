@@ -164,6 +164,14 @@ internal static class WorkbenchMessages
     public static string Level(int given, int lowest, int highest) =>
         string.Create(CultureInfo.InvariantCulture, $"{given} is no level: choose {lowest} to {highest}");
 
+    public const string EffortAndLevel = "give an effort or a level, not both: the levels are chosen for the effort";
+
+    public const string EffortAndLevels =
+        "levels and an effort cannot be asked for at once: an effort chooses one setting";
+
+    public static string Effort(double given) =>
+        string.Create(CultureInfo.InvariantCulture, $"{given} is no effort: give 1 (next to nothing) to 100");
+
     public static string Raggedness(double given) =>
         string.Create(
             CultureInfo.InvariantCulture,

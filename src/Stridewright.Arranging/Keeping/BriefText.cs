@@ -31,6 +31,13 @@ internal static class BriefText
         ),
         Level("left", b => b.LeftLevel != b.RightLevel ? b.LeftLevel : null, (b, n) => b with { LeftLevel = n }),
         Level("right", b => b.LeftLevel != b.RightLevel ? b.RightLevel : null, (b, n) => b with { RightLevel = n }),
+        Number(
+            "effort",
+            "1 to 100",
+            (Brief.LeastEffort, Brief.GreatestEffort),
+            b => b.MostEffort,
+            (b, n) => b with { MostEffort = n }
+        ),
         Number("raggedness", "0 to 1", (0, 1), b => b.Raggedness, (b, n) => b with { Raggedness = n }),
         Text("key", "a tonic such as F or Bb", b => b.Tonic?.ToString(), WithTonic),
         Number(

@@ -25,6 +25,9 @@ public sealed record Settled
     /// <summary>Indices of the bars in which the right hand plays single notes.</summary>
     internal ValueList<int> ThinBars { get; init; } = [];
 
+    /// <summary>Bars that go without, each once, in order.</summary>
+    internal ValueList<EasedBar> Eased { get; init; } = [];
+
     /// <summary>Beats per minute as printed; null: what the brief wants.</summary>
     internal double? BeatsPerMinute { get; init; }
 

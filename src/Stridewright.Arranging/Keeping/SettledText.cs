@@ -4,10 +4,19 @@ using Stridewright.Music;
 namespace Stridewright.Arranging;
 
 /// <summary>What a setting settled as lines: <c>bpm 88</c>, <c>ragging 700 0 0 250</c> (one line a level, the setting's own
-/// first), <c>runs 1600</c>, <c>strain 1200 4800</c> (left, right), <c>thin 5 9</c> (bars from 1).</summary>
+/// first), <c>runs 1600</c>, <c>strain 1200 4800</c> (left, right), <c>thin 5 9</c> (bars from 1),
+/// <c>without-octaves 3 4</c> (bars from 1, without what comes before it too).</summary>
 internal static class SettledText
 {
     private const long MostPrice = 100_000_000;
+
+    private static readonly Dictionary<string, Ease> Rungs = new(StringComparer.Ordinal)
+    {
+        ["tenths"] = Ease.Tenths,
+        ["inner-notes"] = Ease.InnerNotes,
+        ["octaves"] = Ease.Octaves,
+        ["two-notes"] = Ease.TwoNotes,
+    };
 
     public static IEnumerable<string> Write(Settled? settled)
     {
@@ -31,6 +40,10 @@ internal static class SettledText
         if (settled.ThinBars.Count > 0)
         {
             yield return Line("thin", [.. settled.ThinBars.Select(b => b + 1L)]);
+        }
+        foreach (var ease in settled.Eased.GroupBy(e => e.Ease).OrderBy(g => g.Key))
+        {
+            yield return Line("without-" + Rungs.WordOf(ease.Key), [.. ease.Select(e => e.Bar + 1L)]);
         }
     }
 
@@ -70,6 +83,24 @@ internal static class SettledText
             )
             {
                 settled = settled with { ThinBars = values.Select(v => (int)v - 1).Order().Distinct().ToValueList() };
+            }
+            else if (
+                word.StartsWith("without-", StringComparison.Ordinal)
+                && Rungs.Find(word["without-".Length..]) is { } ease
+                && areNumbers
+                && values.Length > 0
+                && values.All(v => v is > 0 and <= KeptText.MostBars)
+            )
+            {
+                var eased = settled.Eased.Concat(values.Select(v => new EasedBar((int)v - 1, ease)));
+                settled = settled with
+                {
+                    Eased = eased
+                        .GroupBy(e => e.Bar)
+                        .Select(g => g.MaxBy(e => e.Ease))
+                        .OrderBy(e => e.Bar)
+                        .ToValueList(),
+                };
             }
             else
             {

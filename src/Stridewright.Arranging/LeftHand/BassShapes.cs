@@ -27,7 +27,7 @@ internal sealed class BassShapes(Stage stage)
             {
                 yield return shape;
             }
-            if (_level >= 6 && !mustStep && slot.First && tone == chord.Root)
+            if (_level >= 6 && !mustStep && slot.First && tone == chord.Root && stage.EaseOf(slot.Bar) < Ease.Tenths)
             {
                 foreach (var tenth in Tenths(slot, chord, price))
                 {
@@ -127,7 +127,7 @@ internal sealed class BassShapes(Stage stage)
     private IEnumerable<LeftShape> Registers(LeftSlot slot, Tone tone, long price, bool mustStep)
     {
         var lowest = _level == 1 ? LowestAtLevelOne : LowestSingle;
-        var octaves = HasOctaves(_level, slot);
+        var octaves = HasOctaves(_level, slot) && stage.EaseOf(slot.Bar) < Ease.Octaves;
         var single = octaves ? 450 : 0;
         for (var key = lowest; key <= HighestSingle; key++)
         {

@@ -275,6 +275,7 @@ internal sealed class Striding
             );
             if (
                 _level >= 5
+                && _stage.EaseOf(slot.Bar) < Ease.Octaves
                 && key <= 46
                 && !_stage.Brief.Hands.NoOctaves
                 && _reach.Of(key, key + 12) is var stretch and not Stretch.Out

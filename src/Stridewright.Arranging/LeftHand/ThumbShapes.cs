@@ -21,14 +21,11 @@ internal sealed class ThumbShapes
 
     public ThumbShapes(Stage stage) => (_stage, _lattice, _thumb) = (stage, stage.Lattice, ThumbTune.Of(stage.Lattice));
 
-    /// <summary>Places of the bars whose tune is in the thumb: where the tune strikes, and the basses.</summary>
+    /// <summary>Places of the bars whose tune is in the thumb, struck there or held over from before: where the tune strikes,
+    /// and the basses.</summary>
     public LeftSlot[] Apply(LeftSlot[] slots)
     {
-        var bars = Enumerable
-            .Range(0, _thumb.Length)
-            .Where(i => _thumb[i] is not null)
-            .Select(i => _lattice.BarAt(_lattice.Notes[i].Start))
-            .ToHashSet();
+        var bars = Enumerable.Range(0, _thumb.Length).Where(i => _thumb[i] is not null).SelectMany(Sounded).ToHashSet();
         if (bars.Count == 0)
         {
             return slots;
@@ -107,6 +104,14 @@ internal sealed class ThumbShapes
 
     private static LeftShape Shape(LeftKind kind, ValueList<Pitch> pitches, long price) =>
         MannerShapes.Asked(kind, pitches, price, null);
+
+    // Indices of the bars in which the thumb's note sounds.
+    private IEnumerable<int> Sounded(int note)
+    {
+        var first = _lattice.BarAt(At(note));
+        var end = Math.Min(_lattice.Notes[note].End, ThumbTune.EndOf(_lattice, first));
+        return Enumerable.Range(first, Math.Max(1, _lattice.BarAt(end - 1) - first + 1));
+    }
 
     private bool InBar(int note, int bar) => _thumb[note] is not null && _lattice.BarAt(At(note)) == bar;
 

@@ -181,7 +181,15 @@ internal sealed class Texturing
                 PriceOf(Texture.Single) + (isAsked ? AskedTextures.Otherwise : 0)
             ),
         };
-        if (level < 4 || _thin.Contains(note.Tick) || note.UnderHeld || note.Holds || manner == RightManner.Obbligato)
+        var ease = _stage.EaseOf(_lattice.BarAt(note.Tick));
+        if (
+            level < 4
+            || ease >= Ease.TwoNotes
+            || _thin.Contains(note.Tick)
+            || note.UnderHeld
+            || note.Holds
+            || manner == RightManner.Obbligato
+        )
         {
             return [.. shapes];
         }
@@ -196,6 +204,10 @@ internal sealed class Texturing
         {
             var low = below[0].Midi;
             if (low < Math.Max(LowestKey, note.Floor) || !_stage.Brief.Hands.Wants(top - low))
+            {
+                return;
+            }
+            if ((ease >= Ease.InnerNotes && below.Length > 1) || (ease >= Ease.Octaves && top - low >= 12))
             {
                 return;
             }

@@ -58,6 +58,12 @@ internal static class ThreeAgainstFour
                 continue;
             }
             var accent = lattice.Notes[before.Tune].Key;
+            // Where a note of the tune is late, what stands in its place lies under it too.
+            int Top(int tick) =>
+                mine.Where(o => o.Tick > tick && lattice.Notes[o.Tune].Start <= tick)
+                    .Select(o => lattice.Notes[o.Tune].Key)
+                    .Append(accent)
+                    .Min();
             for (var i = 0; i < Group; i++)
             {
                 var tick = start + i * Unit;
@@ -66,7 +72,7 @@ internal static class ThreeAgainstFour
                     filled.Add(
                         i == 0
                             ? new RightOnset(tick, -1) { Use = RightUse.Accent, Keys = (accent, accent) }
-                            : new RightOnset(tick, -1) { Use = RightUse.Inner, Keys = Under(accent) }
+                            : new RightOnset(tick, -1) { Use = RightUse.Inner, Keys = Under(Top(tick)) }
                     );
                 }
             }

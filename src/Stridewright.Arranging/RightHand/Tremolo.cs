@@ -5,7 +5,7 @@ namespace Stridewright.Arranging;
 
 /// <summary>
 /// Tremolo on long notes: the tune's note and one below it in turn, half a unit each: an octave where the hand has it at
-/// ease, else a note of the chord. Common practice: on what lasts a half of 4/4 or more, spanning an octave at most.
+/// ease, else a note of the chord. Common practice: on what lasts a half of 4/4 or more, spanning an octave at most; and nothing else is struck meanwhile.
 /// </summary>
 internal static class Tremolo
 {
@@ -29,6 +29,7 @@ internal static class Tremolo
                 || bar.Treatment.Right != RightManner.Tremolo
                 || bar.Held?.Right is not null
                 || note.End - note.Tick < LongUnits * Lattice.TicksPerUnit
+                || line.Notes.Any(n => n.Tick > note.Tick && n.Tick < note.End)
                 || Partner(stage, note, homes) is not { } under
             )
             {

@@ -8,6 +8,23 @@ internal sealed record Stage(Lattice Lattice, Brief Brief, Prices Prices, double
 {
     public Reach RightReach { get; } = new(Brief.Hands, Hand.Right);
 
+    /// <summary>Bars that go without, as settled.</summary>
+    public ValueList<EasedBar> Eased
+    {
+        init
+        {
+            foreach (var (bar, ease) in value.Where(e => e.Bar < _eased.Length))
+            {
+                _eased[bar] = ease;
+            }
+        }
+    }
+
+    private readonly Ease[] _eased = new Ease[Lattice.Bars.Length];
+
+    /// <summary>What a bar goes without.</summary>
+    public Ease EaseOf(int bar) => _eased[bar];
+
     public Reach LeftReach { get; } = new(Brief.Hands, Hand.Left);
 
     /// <summary>Hash of the seed and the tune's notes, from which a stage draws its variety.</summary>

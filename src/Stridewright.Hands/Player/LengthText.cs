@@ -69,7 +69,7 @@ internal static class LengthText
         {
             return false;
         }
-        mm = Math.Round(number * factor, 6); // 8.1 in are 205.74 mm, not 205.73999999999998
+        mm = factor == 1 ? number : Math.Round(number * factor, 6); // 8.1 in are 205.74 mm, not 205.73999999999998
         return true;
     }
 }

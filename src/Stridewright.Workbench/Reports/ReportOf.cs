@@ -49,7 +49,7 @@ internal static class ReportOf
             HarmonyChanges = arrangement
                 .HarmonyChanges.Select(c => new ChangedHarmony(c.Bar, Words.Of(c.Kind), c.Before, c.After))
                 .ToValueList(),
-            Remarks = arrangement.Notes.Select(Remark).ToValueList(),
+            Remarks = arrangement.Notes.Concat(Concessions.ForHands(arrangement)).Select(Remark).ToValueList(),
         };
 
     public static ValueList<BarWhy> Reasons(ValueList<BarReasons> bars) =>

@@ -93,6 +93,16 @@ public sealed class MannerTests
     }
 
     [Fact]
+    public void A_tune_in_the_thumb_is_held_over_a_bar_that_strikes_none_of_it()
+    {
+        var tune = Tunes.Abc("M:4/4\nL:1/8\nK:C", "\"C\"c2e2g>ec2|g8|\"G7\"d2f2g>ed2|d8|\"C\"g2e2c>ec2|c8|]");
+        var (made, bars, _) = Set(tune, "thumb-tune", 230);
+        Assert.True(made.Verdict.IsPlayable);
+        Assert.Contains(bars, b => b.Left.Count > 0 && !b.Left.Any(s => s.Is("tune")));
+        Assert.All(bars, b => Assert.DoesNotContain(b.Right, s => s.Is("tune")));
+    }
+
+    [Fact]
     public void Every_manner_has_its_word()
     {
         Assert.Equal(Enum.GetValues<LeftManner>().Order(), Manners.Left.Values.Order());

@@ -1,0 +1,35 @@
+namespace Stridewright.Hands;
+
+/// <summary>One key or one octave struck three times running or more: how much of the part that is, by its speed.</summary>
+internal static class RepetitionPart
+{
+    /// <summary>Share of the moves that is demanding at the hand's limit: a bar in four.</summary>
+    private const double DemandingShare = 0.25;
+
+    public static double Amount(EffortScope scope)
+    {
+        var moves = scope.Part.Moves;
+        if (moves.Count == 0)
+        {
+            return 0;
+        }
+        var load = 0.0;
+        for (var i = 0; i < moves.Count; i++)
+        {
+            var again = Again(moves, i);
+            if (again && (i > 0 && Again(moves, i - 1) || i + 1 < moves.Count && Again(moves, i + 1)))
+            {
+                load += Rate(moves[i], scope.Part.Measures);
+            }
+        }
+        return EffortNumbers.Bend(load / moves.Count / DemandingShare);
+    }
+
+    /// <summary>Strokes a second in the hand's limit for a key or an octave.</summary>
+    public static double Rate(Move move, HandMeasures hand) =>
+        1 / move.Seconds / (LeapRules.IsSameKey(move) ? hand.StrokesPerSecond : hand.OctaveStrokesPerSecond);
+
+    /// <summary>True where a key or octave is struck again.</summary>
+    public static bool Again(List<Move> moves, int index) =>
+        LeapRules.IsSameKey(moves[index]) || LeapRules.IsSameOctave(moves[index]);
+}
