@@ -65,6 +65,30 @@ internal static class CliMessages
         arguments; 130 interrupted.
         """;
 
+    public const string ServeHelp = """
+        Opens the page: bring a tune, say what is wanted, see the setting, take it away.
+
+        The page is served to this machine alone, and only to the browser that opens the printed address. Ctrl-C ends it.
+
+        Examples:
+          stridewright serve
+          stridewright serve --port 8080 --no-browser
+
+        Exit codes: 0 ended; 2 the port is taken, or bad arguments.
+        """;
+
+    public const string PortHelp = "Port to serve on; 0 takes any that is free [default: 5177]";
+    public const string NoBrowserHelp = "Print the address only, do not open it";
+    public const string NoBrowser = "no browser could be opened: open the address yourself";
+
+    public static string Serving(Uri address) => $"open {address} (Ctrl-C ends)";
+
+    public static string PortTaken(int port) =>
+        $"port {port.ToString(CultureInfo.InvariantCulture)} is taken: give another, or 0 for any that is free";
+
+    public static string NoPort(int port, int highest) =>
+        FormattableString.Invariant($"--port: {port} is no port; choose 0 to {highest}");
+
     public const string RangeHelp =
         "The singer's lowest and highest note as they sound, such as A3-D5 (C4 is middle C): the key is found from it";
 

@@ -15,6 +15,11 @@ internal static class WorkbenchMessages
 
     /// <summary>What a line of chords is called in messages and reports.</summary>
     public const string ChordsName = "chords";
+
+    /// <summary>What typed ABC is called, and files made of a tune without words in its title.</summary>
+    public const string TypedName = "typed",
+        UntitledName = "setting";
+    public const string Busy = "more is asked for at once than can be done: ask again in a moment";
     public const string NotFound = "there is no such file or folder: check the name";
     public const string EmptyFile = "the file is empty: give a tune in ABC, MusicXML or MIDI";
     public const string UnknownKind =

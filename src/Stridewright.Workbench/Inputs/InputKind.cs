@@ -73,6 +73,10 @@ internal static class InputKinds
         return at < 0 ? (byte)0 : bytes[at];
     }
 
+    /// <summary>Whether typed text has a field of ABC, a letter and a colon at the start of a line.</summary>
+    public static bool HasFields(string text) =>
+        text.Split('\n').Any(line => line.Length > 1 && char.IsAsciiLetter(line[0]) && line[1] == ':');
+
     // Every ABC tune has a key field at the start of a line (ABC 2.1, section 2.2).
     private static bool HasKeyField(ReadOnlySpan<byte> bytes) =>
         bytes.StartsWith("K:"u8) || bytes.IndexOf("\nK:"u8) >= 0;

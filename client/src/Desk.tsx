@@ -1,0 +1,151 @@
+import { useComputedColorScheme, useMantineColorScheme } from "@mantine/core";
+import { useDebouncedCallback } from "@mantine/hooks";
+import { useEffect, useState } from "react";
+import { fileAddress, type SettingMade, type Wishes } from "./api";
+import { Bring } from "./Bring";
+import { briefWords, usualBrief } from "./brief";
+import { Score } from "./Score";
+import { sentences } from "./sentences";
+import { useDropped } from "./useDropped";
+import { useSetting, useTune } from "./useTune";
+import { Word } from "./Word";
+
+const TYPING_PAUSE = 350; // milliseconds
+
+/** The music desk: one sheet of paper with the brief above the music. */
+export function Desk() {
+  const tune = useTune();
+  const [text, setText] = useState("");
+  const [isBringing, setBringing] = useState(true);
+  const [history, setHistory] = useState<Wishes[]>([usualBrief]);
+  const wishes = history.at(-1)!;
+  const setting = useSetting(tune, wishes);
+  const made = tune.tune ? setting.data : undefined;
+  const before = useBefore(made);
+  const typed = useDebouncedCallback((words: string) => tune.put(words.trim() ? { text: words } : undefined), TYPING_PAUSE);
+
+  function putFile(file: File) {
+    setText("");
+    tune.put({ file });
+  }
+  useDropped(putFile);
+  const isClean = tune.reading.data?.tunes.length === 1 && !tune.reading.data.findings.some((f) => f.severity !== "note");
+  const isFile = tune.source !== undefined && "file" in tune.source;
+  useEffect(() => {
+    if (isFile) setBringing(!isClean);
+  }, [isFile, isClean, tune.count]);
+
+  return (
+    <>
+      <Lamp />
+      <main className="paper">
+        {isBringing ? (
+          <Bring
+            text={text}
+            brought={tune.source && tune.reading.data}
+            number={tune.number}
+            isReading={tune.reading.isFetching}
+            problem={tune.reading.error?.message}
+            onText={(words) => {
+              setText(words);
+              typed(words);
+            }}
+            onFile={putFile}
+            onNumber={tune.setNumber}
+            onClose={tune.tune && (() => setBringing(false))}
+          />
+        ) : (
+          <div className="again">
+            <h1>{tune.tune?.title}</h1>
+            <button type="button" className="word aside" onClick={() => setBringing(true)}>
+              {sentences.another}
+            </button>
+          </div>
+        )}
+        {tune.tune && (
+          <section className="brief" aria-label={sentences.brief}>
+            <p className="sentence">
+              {briefWords(tune.tune.metre, tune.tune.chordsOnly).map((word) => (
+                <Word
+                  key={word.name}
+                  word={word}
+                  wishes={wishes}
+                  setting={made?.tune.setting}
+                  onChange={(change) => setHistory([...history, { ...wishes, ...change }])}
+                />
+              ))}
+              .
+            </p>
+            <div className="pencil" role="status">
+              {setting.error ? <p className="fault">{setting.error.message}</p> : made && <Effect made={made} before={before} />}
+            </div>
+            {history.length > 1 && (
+              <p>
+                <button type="button" className="word aside" onClick={() => setHistory(history.slice(0, -1))}>
+                  {sentences.undo}
+                </button>
+              </p>
+            )}
+          </section>
+        )}
+        {made && (
+          <>
+            <Score made={made} isWorking={setting.isFetching} />
+            <footer className="take-away">
+              <p>
+                {sentences.takeAway}
+                {Object.entries(sentences.formats).map(([format, name], i, all) => (
+                  <span key={format}>
+                    {i === 0 ? "" : i === all.length - 1 ? " or " : ", "}
+                    <a className="word" href={fileAddress(made.id, format)} download>
+                      {name}
+                    </a>
+                  </span>
+                ))}
+                .
+              </p>
+              <p className="rights">{sentences.rights}</p>
+            </footer>
+          </>
+        )}
+      </main>
+    </>
+  );
+}
+
+// What the last change did, in pencil.
+function Effect({ made, before }: { made: SettingMade; before: SettingMade | undefined }) {
+  const { setting } = made.tune;
+  const points = before ? Math.round(setting.effort.overall) - Math.round(before.tune.setting.effort.overall) : 0;
+  const seconds = Math.round(setting.seconds);
+  const time = `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, "0")}`;
+  return (
+    <p>
+      {sentences.effort(setting.effort.overall, setting.effort.words ?? "")} {sentences.effortChange(points)}{" "}
+      {sentences.length(setting.bars, time, made.pages)}{" "}
+      {setting.hardestBars && setting.hardestBars.length > 0 && sentences.hardest(setting.hardestBars.map((b) => b.bar).join(", "))}{" "}
+      {setting.tune.notes > 0 && sentences.survival(setting.tune.kept, setting.tune.notes)}
+    </p>
+  );
+}
+
+// The setting of the same tune before this one.
+function useBefore(made: SettingMade | undefined): SettingMade | undefined {
+  const [[before, now], setPair] = useState<[SettingMade | undefined, SettingMade | undefined]>([undefined, undefined]);
+  if (made !== now) {
+    setPair([now?.tune.title === made?.tune.title ? now : undefined, made]);
+  }
+  return before;
+}
+
+function Lamp() {
+  const { setColorScheme } = useMantineColorScheme();
+  const isDark = useComputedColorScheme("light") === "dark";
+  return (
+    <p className="lamp">
+      <button type="button" className="word aside" onClick={() => setColorScheme(isDark ? "light" : "dark")}>
+        {isDark ? sentences.lampUp : sentences.lampDown}
+      </button>
+    </p>
+  );
+}

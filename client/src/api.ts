@@ -1,0 +1,56 @@
+import createClient from "openapi-fetch";
+import type { components, paths } from "./contract";
+import { sentences } from "./sentences";
+
+export type Brought = components["schemas"]["Brought"];
+export type Fault = components["schemas"]["Fault"];
+export type SettingMade = components["schemas"]["SettingMade"];
+export type Wishes = components["schemas"]["BriefWishes"];
+
+/** What was put on the desk, kept so that it can be brought again. */
+export type Source = { file: File } | { text: string };
+
+/** Why the host did not do it. */
+export class Refusal extends Error {
+  constructor(
+    readonly fault: Fault | undefined,
+    readonly status: number,
+  ) {
+    super(fault?.detail ?? sentences.noAnswer);
+  }
+}
+
+const client = createClient<paths>({ baseUrl: "/" });
+
+function answered<T>(result: { data?: T | undefined; error?: unknown; response: Response }): T {
+  if (result.data === undefined) {
+    throw new Refusal(result.error as Fault | undefined, result.response.status);
+  }
+  return result.data;
+}
+
+export async function bring(source: Source, signal?: AbortSignal): Promise<Brought> {
+  if ("text" in source) {
+    return answered(await client.POST("/api/tunes/text", { body: { text: source.text }, signal }));
+  }
+  return answered(
+    await client.POST("/api/tunes", {
+      params: { query: { name: source.file.name } },
+      // Sent as it is; the contract knows bytes only as a string.
+      body: source.file as unknown as string,
+      bodySerializer: (body) => body as unknown as BodyInit,
+      headers: { "Content-Type": "application/octet-stream" },
+      signal,
+    }),
+  );
+}
+
+export const arrange = async (tunes: string, number: number, wishes: Wishes, signal: AbortSignal): Promise<SettingMade> =>
+  answered(await client.POST("/api/settings", { body: { tunes, number, wishes }, signal }));
+
+export const page = async (id: string, number: number, signal: AbortSignal): Promise<string> =>
+  answered(
+    await client.GET("/api/settings/{id}/pages/{number}", { params: { path: { id, number } }, parseAs: "text", signal }),
+  );
+
+export const fileAddress = (id: string, format: string) => `/api/settings/${id}/files/${format}`;

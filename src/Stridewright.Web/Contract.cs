@@ -1,0 +1,77 @@
+using Stridewright.Music;
+using Stridewright.Workbench.Reports;
+
+namespace Stridewright.Web;
+
+/// <summary>Something found in what was brought. Lines and columns count from 1.</summary>
+/// <param name="Severity"><c>note</c>, <c>warning</c> or <c>error</c>.</param>
+/// <param name="Place">The place in words, such as <c>line 4, column 12, bar 3</c>; empty where the whole is meant.</param>
+public sealed record Finding(string Severity, int? Line, int? Column, string? Bar, string Place, string Message);
+
+/// <summary>One tune of what was brought.</summary>
+/// <param name="Number">From 1.</param>
+/// <param name="Key">Such as <c>F major</c>.</param>
+/// <param name="Metre">Such as <c>2/4</c>.</param>
+/// <param name="Bars">Written bars, pick-ups counted.</param>
+/// <param name="ChordsOnly">It has no notes, and is set for the left hand alone.</param>
+public sealed record BroughtTune(
+    int Number,
+    string Title,
+    string? Composer,
+    string Key,
+    string Metre,
+    int Bars,
+    bool ChordsOnly
+);
+
+/// <summary>What was brought, and what was understood of it.</summary>
+/// <param name="Id">To ask for settings of its tunes while it is at hand.</param>
+/// <param name="Tunes">Empty where nothing could be read: then a finding is an error.</param>
+public sealed record Brought(string Id, string Name, ValueList<BroughtTune> Tunes, ValueList<Finding> Findings);
+
+/// <summary>Typed text: a tune in ABC, or chords alone.</summary>
+public sealed record TypedText(string Text);
+
+/// <summary>The brief, in the words of the command line; null where nothing was said.</summary>
+public sealed record BriefWishes
+{
+    public string? Feel { get; init; }
+    public int? Level { get; init; }
+    public int? LeftLevel { get; init; }
+    public int? RightLevel { get; init; }
+    public double? Raggedness { get; init; }
+    public string? Key { get; init; }
+    public double? BeatsPerMinute { get; init; }
+    public string? Span { get; init; }
+    public bool NoOctaves { get; init; }
+    public bool LeftHandOnly { get; init; }
+    public bool Lyrics { get; init; }
+    public bool ShowPlain { get; init; }
+    public string? Harmony { get; init; }
+    public string? Form { get; init; }
+    public string? Minutes { get; init; }
+    public int? Seed { get; init; }
+}
+
+/// <summary>A setting that is wanted.</summary>
+/// <param name="Tunes">Id of what was brought.</param>
+/// <param name="Number">Of the tune in it, from 1.</param>
+/// <param name="Paper"><c>a4</c> or <c>letter</c>; null: a4.</param>
+public sealed record SettingWanted(string Tunes, int Number, BriefWishes Wishes, string? Paper = null);
+
+/// <summary>A setting that was made.</summary>
+/// <param name="Id">To fetch its pages and files while it is at hand.</param>
+/// <param name="Pages">How many.</param>
+/// <param name="Tune">What was chosen and how hard it is, as the command line reports it.</param>
+public sealed record SettingMade(string Id, int Pages, WrittenTune Tune);
+
+/// <summary>One thing that is wrong.</summary>
+/// <param name="Subject">The wish, or what was brought; empty where the request itself is meant.</param>
+/// <param name="Place">Line or bar in words; empty where the whole is meant.</param>
+public sealed record FaultPlace(string Subject, string Place, string Message);
+
+/// <summary>Why something was not done (RFC 9457).</summary>
+/// <param name="Title">The status in words.</param>
+/// <param name="Detail">What is wrong and what to do.</param>
+/// <param name="Problems">One by one, with their places.</param>
+public sealed record Fault(string Type, string Title, int Status, string Detail, ValueList<FaultPlace> Problems);

@@ -1,0 +1,113 @@
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+using Stridewright.Workbench;
+using Stridewright.Workbench.Reports;
+using Stridewright.Workbench.Sheets;
+
+namespace Stridewright.Web.Endpoints;
+
+/// <summary>Settings of tunes: made, shown, taken away.</summary>
+internal sealed class SettingEndpoints(SheetDesk desk, Memory<TuneSource> brought, Memory<Sheet> made)
+{
+    public void Map(IEndpointRouteBuilder api)
+    {
+        api.MapPost("/settings", Arrange)
+            .WithName("arrange")
+            .WithSummary("Arranges a tune that was brought, and engraves it.")
+            .Produces<SettingMade>()
+            .Produces<Fault>(StatusCodes.Status400BadRequest, Faults.ContentType)
+            .Produces<Fault>(StatusCodes.Status404NotFound, Faults.ContentType)
+            .Produces<Fault>(StatusCodes.Status422UnprocessableEntity, Faults.ContentType)
+            .Produces<Fault>(StatusCodes.Status503ServiceUnavailable, Faults.ContentType)
+            .WithMetadata(new Limits(Limits.Words));
+        api.MapGet("/settings/{id}/pages/{number:int}", Page)
+            .WithName("page")
+            .WithSummary("A page of a setting as SVG, counted from 1.")
+            .Produces<string>(StatusCodes.Status200OK, "image/svg+xml")
+            .Produces<Fault>(StatusCodes.Status404NotFound, Faults.ContentType);
+        api.MapGet("/settings/{id}/files/{format}", File)
+            .WithName("file")
+            .WithSummary("A setting as a file: musicxml, mxl, midi or pdf.")
+            .Produces<byte[]>(StatusCodes.Status200OK, "application/octet-stream")
+            .Produces<Fault>(StatusCodes.Status404NotFound, Faults.ContentType);
+    }
+
+    private async Task<IResult> Arrange(SettingWanted wanted, CancellationToken cancellation)
+    {
+        if (brought.Find(wanted.Tunes) is not { } source)
+        {
+            return Faults.Of(StatusCodes.Status404NotFound, WebMessages.NoTunes);
+        }
+        if (wanted.Number < 1 || wanted.Number > source.Tunes.Count)
+        {
+            return Bad("number", WebMessages.NoSuchTune(wanted.Number, source.Tunes.Count));
+        }
+        if (wanted.Paper is not (null or "a4" or "letter"))
+        {
+            return Bad("paper", WebMessages.NotPaper);
+        }
+        var paper = wanted.Paper == "letter" ? Paper.Letter : Paper.A4;
+        var result = await desk.Arrange(source, wanted.Number, Wishes(wanted.Wishes), paper, cancellation);
+        if (result.Sheet is not { } sheet)
+        {
+            var status = result.IsBadWish ? StatusCodes.Status400BadRequest : StatusCodes.Status422UnprocessableEntity;
+            var problems = result.Problems.Select(p => new FaultPlace(p.File, p.Place, p.Message));
+            return Faults.Of(status, Sentence(result.Problems[0]), problems);
+        }
+        var answer = new SettingMade(made.Keep(sheet), sheet.Pages.Count, sheet.Tune);
+        return Results.Json(answer, WebJson.Default.SettingMade);
+    }
+
+    private IResult Page(string id, int number) =>
+        made.Find(id) is not { } sheet ? Faults.Of(StatusCodes.Status404NotFound, WebMessages.NoSheet)
+        : number < 1 || number > sheet.Pages.Count
+            ? Faults.Of(StatusCodes.Status404NotFound, WebMessages.NoSuchPage(number, sheet.Pages.Count))
+        : Results.Bytes(sheet.Pages[number - 1], "image/svg+xml");
+
+    private async Task<IResult> File(string id, string format, CancellationToken cancellation)
+    {
+        if (made.Find(id) is not { } sheet)
+        {
+            return Faults.Of(StatusCodes.Status404NotFound, WebMessages.NoSheet);
+        }
+        (OutputFormat Format, string Ending, string Type)? kind = format switch
+        {
+            "musicxml" => (OutputFormat.MusicXml, ".musicxml", "application/vnd.recordare.musicxml+xml"),
+            "mxl" => (OutputFormat.Mxl, ".mxl", "application/vnd.recordare.musicxml"),
+            "midi" => (OutputFormat.Midi, ".mid", "audio/midi"),
+            "pdf" => (OutputFormat.Pdf, ".pdf", "application/pdf"),
+            _ => null,
+        };
+        return kind is { } known
+            ? Results.File(await desk.File(sheet, known.Format, cancellation), known.Type, sheet.Name + known.Ending)
+            : Faults.Of(StatusCodes.Status404NotFound, WebMessages.NotAFormat);
+    }
+
+    private static Wishes Wishes(BriefWishes said) =>
+        new()
+        {
+            Feel = said.Feel,
+            Level = said.Level,
+            LeftLevel = said.LeftLevel,
+            RightLevel = said.RightLevel,
+            Raggedness = said.Raggedness,
+            Key = said.Key,
+            BeatsPerMinute = said.BeatsPerMinute,
+            Span = said.Span,
+            NoOctaves = said.NoOctaves,
+            LeftHandOnly = said.LeftHandOnly,
+            Lyrics = said.Lyrics,
+            ShowPlain = said.ShowPlain,
+            Harmony = said.Harmony,
+            Form = said.Form,
+            Minutes = said.Minutes,
+            Seed = said.Seed,
+        };
+
+    private static IResult Bad(string subject, string message) =>
+        Faults.Of(StatusCodes.Status400BadRequest, message, new FaultPlace(subject, "", message));
+
+    private static string Sentence(Problem problem) =>
+        problem.Place.Length > 0 ? $"{problem.Place}: {problem.Message}" : problem.Message;
+}

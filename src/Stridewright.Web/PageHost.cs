@@ -1,0 +1,113 @@
+using System.Net;
+using System.Security.Cryptography;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Hosting.Server;
+using Microsoft.AspNetCore.Hosting.Server.Features;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.Timeouts;
+using Microsoft.AspNetCore.Routing;
+using Microsoft.Extensions.DependencyInjection;
+using Stridewright.Web.Endpoints;
+using Stridewright.Workbench.Sheets;
+
+namespace Stridewright.Web;
+
+/// <summary>The page and its contract on a port of this machine alone.</summary>
+public sealed class PageHost : IAsyncDisposable
+{
+    /// <summary>The port that is tried unless another is given.</summary>
+    public const int UsualPort = 5177;
+
+    private const int MostSources = 40,
+        MostSheets = 40;
+
+    private readonly WebApplication _app;
+    private readonly SheetDesk _desk;
+    private readonly CancellationTokenSource _stop = new();
+    private readonly Task _warming;
+
+    private PageHost(WebApplication app, SheetDesk desk, string token)
+    {
+        (_app, _desk, Token) = (app, desk, token);
+        var address = new Uri(
+            app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First()
+        );
+        Root = address;
+        Address = new Uri(address, Guard.Opening + token);
+        _warming = _desk.WarmUp(_stop.Token);
+    }
+
+    /// <summary>What to open: the page, with the token of this start.</summary>
+    public Uri Address { get; }
+
+    /// <summary>The same without the token.</summary>
+    public Uri Root { get; }
+
+    internal string Token { get; }
+
+    /// <summary>Starts to serve.</summary>
+    /// <param name="port">0: any that is free.</param>
+    /// <exception cref="IOException">The port is taken.</exception>
+    public static async Task<PageHost> Start(int port, CancellationToken cancellation)
+    {
+        // Nothing is read from the folder or the environment that the program happens to be started in.
+        var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions());
+        builder
+            .WebHost.UseKestrelCore()
+            .ConfigureKestrel(kestrel =>
+            {
+                kestrel.AddServerHeader = false;
+                kestrel.Limits.MaxRequestBodySize = Limits.Words;
+                kestrel.Limits.MaxConcurrentConnections = 1024;
+                kestrel.Listen(IPAddress.Loopback, port);
+            });
+        builder.Services.AddRoutingCore();
+        builder.Services.AddRequestTimeouts(o => o.DefaultPolicy = new RequestTimeoutPolicy { Timeout = Limits.Time });
+        builder.Services.ConfigureHttpJsonOptions(o => WebJson.Apply(o.SerializerOptions));
+        builder.Services.Configure<RouteHandlerOptions>(o => o.ThrowOnBadRequest = true);
+        builder.Services.AddOpenApi(ContractDocument.Configure);
+        var app = builder.Build();
+        var desk = SheetDesk.Open();
+        var token = Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(16));
+        try
+        {
+            Map(app, desk, new Guard(token));
+            await app.StartAsync(cancellation);
+            return new PageHost(app, desk, token);
+        }
+        catch
+        {
+            await app.DisposeAsync();
+            desk.Dispose();
+            throw;
+        }
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await _stop.CancelAsync();
+        await _app.StopAsync(CancellationToken.None);
+        await _app.DisposeAsync();
+        await _warming.ContinueWith(_ => { }, TaskScheduler.Default);
+        _desk.Dispose();
+        _stop.Dispose();
+    }
+
+    private static void Map(WebApplication app, SheetDesk desk, Guard guard)
+    {
+        app.Use(next => context => Faults.Guarded(context, next));
+        app.Use(next => context => guard.Check(context, next));
+        app.UseRouting();
+        app.UseRequestTimeouts();
+        var page = new PageFiles();
+        app.MapGet("/", page.Index).ExcludeFromDescription();
+        app.MapGet("/assets/{name}", page.Asset).ExcludeFromDescription();
+        app.MapGet(Guard.Opening + "{given}", guard.Open).ExcludeFromDescription();
+        var api = app.MapGroup("/api");
+        var brought = new Memory<TuneSource>(MostSources);
+        new TuneEndpoints(desk, brought).Map(api);
+        new SettingEndpoints(desk, brought, new Memory<Sheet>(MostSheets)).Map(api);
+        api.MapOpenApi("/contract.json").ExcludeFromDescription();
+    }
+}

@@ -1,0 +1,33 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
+namespace Stridewright.Web;
+
+/// <summary>The JSON of the contract: numbers are numbers, and names that nobody knows are faults.</summary>
+[JsonSourceGenerationOptions(
+    JsonSerializerDefaults.Web,
+    GenerationMode = JsonSourceGenerationMode.Metadata,
+    NumberHandling = JsonNumberHandling.Strict,
+    UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
+    RespectNullableAnnotations = true,
+    RespectRequiredConstructorParameters = true
+)]
+[JsonSerializable(typeof(Brought))]
+[JsonSerializable(typeof(TypedText))]
+[JsonSerializable(typeof(SettingWanted))]
+[JsonSerializable(typeof(SettingMade))]
+[JsonSerializable(typeof(Fault))]
+[JsonSerializable(typeof(string))]
+[JsonSerializable(typeof(int))]
+[JsonSerializable(typeof(byte[]))]
+internal sealed partial class WebJson : JsonSerializerContext
+{
+    public static void Apply(JsonSerializerOptions options)
+    {
+        options.NumberHandling = JsonNumberHandling.Strict;
+        options.UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow;
+        options.RespectNullableAnnotations = true;
+        options.RespectRequiredConstructorParameters = true;
+        options.TypeInfoResolverChain.Insert(0, Default);
+    }
+}

@@ -1,0 +1,59 @@
+using System.Diagnostics;
+using Microsoft.Playwright;
+using Stridewright.Testing;
+
+namespace Stridewright.Web.Tests;
+
+/// <summary>A browser out of its npm package, unpacked below artifacts: one in the temporary folder may be stale.</summary>
+public sealed class Chromium : IAsyncLifetime
+{
+    private static readonly string Project = Path.Combine(Corpus.CheckoutRoot, "tests", "Stridewright.Web.Tests");
+    private IPlaywright? _playwright;
+    private IBrowser? _browser;
+
+    public IBrowser Browser => _browser!;
+
+    public async ValueTask InitializeAsync()
+    {
+        var folder = Path.Combine(Corpus.CheckoutRoot, "artifacts", "chromium");
+        Directory.CreateDirectory(folder);
+        var start = new ProcessStartInfo("node")
+        {
+            WorkingDirectory = Project,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            Environment = { ["TMPDIR"] = folder },
+        };
+        start.ArgumentList.Add("--input-type=module");
+        start.ArgumentList.Add("-e");
+        start.ArgumentList.Add("import c from '@sparticuz/chromium'; process.stdout.write(await c.executablePath())");
+        using var unpacking = Process.Start(start)!;
+        var path = await unpacking.StandardOutput.ReadToEndAsync();
+        Assert.True(File.Exists(path), "no Chromium was unpacked: " + await unpacking.StandardError.ReadToEndAsync());
+        _playwright = await Playwright.CreateAsync();
+        try
+        {
+            _browser = await _playwright.Chromium.LaunchAsync(
+                new BrowserTypeLaunchOptions
+                {
+                    ExecutablePath = path,
+                    ChromiumSandbox = false,
+                    Args = ["--disable-background-networking", "--disable-gpu", "--disable-component-update"],
+                }
+            );
+        }
+        catch (PlaywrightException fault)
+        {
+            throw new InvalidOperationException("Chromium needs libnss3, libnspr4 and libexpat1: install them", fault);
+        }
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (_browser is not null)
+        {
+            await _browser.DisposeAsync();
+        }
+        _playwright?.Dispose();
+    }
+}
