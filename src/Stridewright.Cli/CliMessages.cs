@@ -164,12 +164,13 @@ internal static class CliMessages
 
         Each score gives NAME.musicxml and NAME.pdf in the output folder. Both hands are fingered by an exact search:
         the shape of each chord, the way to the next, the thumb under, black keys, leaps and repeated keys, in
-        millimetres for these hands. Fingers that you wrote in the score stay, and the rest is worked around them.
+        millimetres for these hands. Fingers that you wrote in the score stay, and the rest is worked around them;
+        where you changed some in a score fingered here, --keep edited works the others again.
 
         Examples:
           stridewright finger rag.musicxml
           stridewright finger rag.musicxml --span 185 --density changes --out for-lena
-          stridewright finger scores --anew --format pdf
+          stridewright finger fingered/rag.musicxml --keep edited --out again
 
         Exit codes: 0 all written; 1 some unreadable, something written; 2 nothing written, or bad arguments;
         130 interrupted.
@@ -180,7 +181,9 @@ internal static class CliMessages
     public const string DensityHelp =
         "Fingers to print: all; changes, where a hand moves or a finger is not the expected one; hard, the dearest moves only [default: all]";
     public const string Densities = "all|changes|hard";
-    public const string AnewHelp = "Work all fingers again, those in the score too";
+    public const string KeepFingersHelp =
+        "Fingers in the score that hold: all; edited, those that are not what this program takes there; none [default: all]";
+    public const string Keeps = "all|edited|none";
     public const string FingerBpmHelp = "Tempo to finger for, in beats a minute [default: as printed]";
     public const string FingerFormatHelp =
         "What to write, as a comma list of musicxml, mxl, midi, pdf, svg, png [default: musicxml,pdf]";

@@ -20,7 +20,7 @@ internal sealed class FingerCommand
         CliMessages.DensityHelp,
         CliMessages.Densities
     );
-    private readonly Option<bool> _anew = Options.Flag("--anew", CliMessages.AnewHelp);
+    private readonly Option<string?> _keep = Options.Text("--keep", CliMessages.KeepFingersHelp, CliMessages.Keeps);
     private readonly HandOptions _hands = new();
     private readonly Option<double?> _bpm = Options.Number("--bpm", CliMessages.FingerBpmHelp, "BEATS");
     private readonly Option<string?> _paper = Options.Chosen(
@@ -48,7 +48,7 @@ internal sealed class FingerCommand
             _scores,
             _out,
             _density,
-            _anew,
+            _keep,
             _hands.Player,
             _hands.Span,
             _hands.OctaveWidth,
@@ -71,7 +71,7 @@ internal sealed class FingerCommand
             Scores = parsed.GetRequiredValue(_scores).ToValueList(),
             OutputFolder = parsed.GetValue(_out) is { Length: > 0 } folder ? folder : FingerRequest.UsualFolder,
             Density = parsed.GetValue(_density),
-            Anew = parsed.GetValue(_anew),
+            Keep = parsed.GetValue(_keep),
             Player = parsed.GetValue(_hands.Player),
             Span = parsed.GetValue(_hands.Span),
             OctaveWidth = parsed.GetValue(_hands.OctaveWidth),

@@ -82,6 +82,16 @@ internal sealed class BriefReader(ITools tools)
         return player;
     }
 
+    /// <param name="given">Null: all of them.</param>
+    public KeptFingers KeepOf(string? given) =>
+        given?.ToLowerInvariant() switch
+        {
+            null or "all" => KeptFingers.All,
+            "edited" => KeptFingers.Edited,
+            "none" => KeptFingers.None,
+            _ => Fault("keep", WorkbenchMessages.Keep(given), KeptFingers.All),
+        };
+
     /// <param name="given">Null: all fingers.</param>
     public FingerDensity DensityOf(string? given) =>
         given?.ToLowerInvariant() switch

@@ -132,6 +132,9 @@ internal static class WorkbenchMessages
     public static string HarmonyKind(string text, string kinds) =>
         $"'{text}' is no kind of change; the kinds are {kinds}";
 
+    public static string Keep(string given) =>
+        $"'{given}' is not among the fingers that can be kept: choose all, edited or none";
+
     public static string Density(string given) => $"'{given}' is no density of fingers: choose all, changes or hard";
 
     public static string Feel(string given) => $"'{given}' is no feel: choose classic, stride, waltz or six-eight";

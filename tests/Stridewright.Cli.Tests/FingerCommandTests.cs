@@ -37,7 +37,8 @@ public sealed class FingerCommandTests
             "185",
             "--density",
             "changes",
-            "--anew",
+            "--keep",
+            "none",
             "--out",
             "f"
         );
@@ -47,7 +48,7 @@ public sealed class FingerCommandTests
                 Scores = ["a.mxl", "scores"],
                 Span = "185",
                 Density = "changes",
-                Anew = true,
+                Keep = "none",
                 OutputFolder = "f",
             },
             useCases.AskedToFinger

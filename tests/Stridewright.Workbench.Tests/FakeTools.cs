@@ -151,7 +151,7 @@ internal sealed class FakeTools : ITools
     {
         Calls.Add(
             FormattableString.Invariant(
-                $"finger {hands.SpanMm} {options.Density} {options.KeepFingers} {options.QuartersPerMinute}"
+                $"finger {hands.SpanMm} {options.Density} {options.Keep} {options.QuartersPerMinute}"
             )
         );
         return new FingeredScore(score, [], []);

@@ -34,7 +34,8 @@ public sealed class FingerScoresTests : IDisposable
         Finger(Arranged("ferry-bell", level: 1));
         var first = File.ReadAllText(_folder["out/ferry-bell.musicxml"]);
         // The first note of the score, taken by the fourth finger instead.
-        var at = first.IndexOf("placement=\"above\">", StringComparison.Ordinal) + "placement=\"above\">".Length;
+        const string Mark = "<fingering placement=\"above\">";
+        var at = first.IndexOf(Mark, StringComparison.Ordinal) + Mark.Length;
         var edited = _folder.Put("edited.musicxml", first[..at] + "4" + first[(at + 1)..]);
         Finger(edited);
         Assert.Equal(4, Fingers(Read(_folder["out/edited.musicxml"])).First(f => f is not null));
@@ -44,7 +45,7 @@ public sealed class FingerScoresTests : IDisposable
                 Scores = [edited],
                 OutputFolder = _folder["anew"],
                 Formats = [OutputFormat.MusicXml],
-                Anew = true,
+                Keep = "none",
             }
         );
         Assert.Empty(report.Problems);

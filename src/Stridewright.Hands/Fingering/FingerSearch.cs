@@ -12,6 +12,12 @@ internal sealed class FingerSearch(LineCosts line)
 
     private readonly GraspCosts _costs = new(line);
 
+    // Room that every layer uses again.
+    private readonly int[] _strands = new int[2 * Memories * Memories];
+    private readonly int[] _triples = new int[Memories * Memories * Memories];
+    private int[] _best = [];
+    private int[] _memory = [];
+
     /// <summary>A fingering of every grasp, and its cost in hundredths of a point.</summary>
     public (byte[][] Fingers, int Cost) Solve(List<Grasp> grasps, CancellationToken cancellation)
     {
@@ -22,8 +28,7 @@ internal sealed class FingerSearch(LineCosts line)
         // values[m * count + c]: least cost up to fingering c with memory m of the grasp before; origins say which
         // fingering and memory of the layer before it came from.
         var origins = new int[grasps.Count][];
-        var values = new int[Memories * grasps[0].Fingerings.Length];
-        Array.Fill(values, int.MaxValue);
+        var values = new int[grasps[0].Fingerings.Length];
         for (var c = 0; c < grasps[0].Fingerings.Length; c++)
         {
             values[c] = ShapeCost(grasps, 0, c);
@@ -72,47 +77,31 @@ internal sealed class FingerSearch(LineCosts line)
     {
         var (from, to) = (grasps[at - 1], grasps[at]);
         var (fromCount, toCount) = (from.Fingerings.Length, to.Fingerings.Length);
-        var triples = HasTriple(grasps, at) ? Triples(grasps, at) : null;
-        var strands = to.IsFree ? null : Strands(from, to);
-        var hasKept = GraspCosts.HasKept(from, to);
-        // Best memory of each earlier fingering for each finger that follows (0 where that does not matter).
-        var (best, memory) = (new int[fromCount * Memories], new int[fromCount * Memories]);
-        for (var a = 0; a < fromCount; a++)
+        var hasTriple = HasTriple(grasps, at);
+        FindMemories(grasps, at, values, hasTriple);
+        if (!to.IsFree)
         {
-            for (var follows = 0; follows < (triples is null ? 1 : Memories); follows++)
-            {
-                var (least, which) = (int.MaxValue, 0);
-                for (var m = 0; m < Memories; m++)
-                {
-                    var value = values[m * fromCount + a];
-                    if (value < int.MaxValue && triples is not null)
-                    {
-                        value += triples[
-                            (m * Memories + FingerOf(from, from.Fingerings[a], true)) * Memories + follows
-                        ];
-                    }
-                    (least, which) = value < least ? (value, m) : (least, which);
-                }
-                (best[a * Memories + follows], memory[a * Memories + follows]) = (least, which);
-            }
+            FindStrands(from, to);
         }
-        var (next, origins) = (new int[Memories * toCount], new int[Memories * toCount]);
+        var hasKept = GraspCosts.HasKept(from, to);
+        var size = (from.IsSingle ? Memories : 1) * toCount;
+        var (next, origins) = (new int[size], new int[size]);
         Array.Fill(next, int.MaxValue);
         for (var b = 0; b < toCount; b++)
         {
             var fingers = to.Fingerings[b];
             var shape = ShapeCost(grasps, at, b);
             var (inner, outer) = (FingerOf(to, fingers, true), FingerOf(to, fingers, false));
-            var follows = triples is null ? 0 : inner;
             for (var a = 0; a < fromCount; a++)
             {
                 var before = from.Fingerings[a];
                 var fromInner = FingerOf(from, before, true);
-                var cost = best[a * Memories + follows] + shape;
-                if (strands is not null)
+                var path = a * Memories + (hasTriple ? inner : 0);
+                var cost = _best[path] + shape;
+                if (!to.IsFree)
                 {
-                    cost += strands[fromInner * Memories + inner];
-                    cost += strands[(Memories + FingerOf(from, before, false)) * Memories + outer];
+                    cost += _strands[fromInner * Memories + inner];
+                    cost += _strands[(Memories + FingerOf(from, before, false)) * Memories + outer];
                 }
                 if (hasKept)
                 {
@@ -124,11 +113,45 @@ internal sealed class FingerSearch(LineCosts line)
                 if (cost < next[state])
                 {
                     next[state] = cost;
-                    origins[state] = memory[a * Memories + follows] * fromCount + a;
+                    origins[state] = _memory[path] * fromCount + a;
                 }
             }
         }
         return (next, origins);
+    }
+
+    /// <summary>For each earlier fingering and each finger that may follow (0 where that does not matter) the best memory
+    /// of what came before it.</summary>
+    private void FindMemories(List<Grasp> grasps, int at, int[] values, bool hasTriple)
+    {
+        var from = grasps[at - 1];
+        var count = from.Fingerings.Length;
+        if (_best.Length < count * Memories)
+        {
+            (_best, _memory) = (new int[count * Memories], new int[count * Memories]);
+        }
+        if (hasTriple)
+        {
+            FindTriples(grasps, at);
+        }
+        for (var a = 0; a < count; a++)
+        {
+            var finger = FingerOf(from, from.Fingerings[a], true);
+            for (var follows = 0; follows < (hasTriple ? Memories : 1); follows++)
+            {
+                var (least, which) = (int.MaxValue, 0);
+                for (var m = 0; m * count < values.Length; m++)
+                {
+                    var value = values[m * count + a];
+                    if (value < int.MaxValue && hasTriple)
+                    {
+                        value += _triples[(m * Memories + finger) * Memories + follows];
+                    }
+                    (least, which) = value < least ? (value, m) : (least, which);
+                }
+                (_best[a * Memories + follows], _memory[a * Memories + follows]) = (least, which);
+            }
+        }
     }
 
     private static (byte[][], int) Trace(List<Grasp> grasps, int[] values, int[][] origins)
@@ -156,28 +179,25 @@ internal sealed class FingerSearch(LineCosts line)
     }
 
     /// <summary>By finger before and finger now, first the thumb's strand.</summary>
-    private int[] Strands(Grasp from, Grasp to)
+    private void FindStrands(Grasp from, Grasp to)
     {
-        var costs = new int[2 * Memories * Memories];
-        for (var i = 0; i < costs.Length; i++)
+        for (var i = 0; i < _strands.Length; i++)
         {
             var sum = new CostSum();
             _costs.AddStrand(ref sum, from, i / Memories % Memories, to, i % Memories, inner: i < Memories * Memories);
-            costs[i] = sum.Total;
+            _strands[i] = sum.Total;
         }
-        return costs;
     }
 
-    private int[] Triples(List<Grasp> grasps, int at)
+    /// <summary>By the fingers of three single keys running.</summary>
+    private void FindTriples(List<Grasp> grasps, int at)
     {
-        var costs = new int[Memories * Memories * Memories];
-        for (var i = 0; i < costs.Length; i++)
+        for (var i = 0; i < _triples.Length; i++)
         {
             var sum = new CostSum();
             AddTriple(ref sum, grasps, at, i / (Memories * Memories), i / Memories % Memories, i % Memories);
-            costs[i] = sum.Total;
+            _triples[i] = sum.Total;
         }
-        return costs;
     }
 
     private void AddTriple(ref CostSum sum, List<Grasp> grasps, int at, int first, int second, int third)

@@ -15,13 +15,25 @@ public enum FingerDensity
     Hard,
 }
 
+/// <summary>Which fingers that stand in a score hold.</summary>
+public enum KeptFingers
+{
+    All,
+
+    /// <summary>Those that are not what the search itself takes there: of a score that it fingered, those that somebody has
+    /// changed since.</summary>
+    Edited,
+
+    None,
+}
+
 /// <summary>How a score is to be fingered.</summary>
 public sealed record FingeringOptions
 {
     public FingerDensity Density { get; init; } = FingerDensity.All;
 
-    /// <summary>Fingers that stand in the score hold, and the rest is worked around them.</summary>
-    public bool KeepFingers { get; init; } = true;
+    /// <summary>Which fingers that stand in the score hold; the rest is worked around them.</summary>
+    public KeptFingers Keep { get; init; } = KeptFingers.All;
 
     /// <summary>Tempo throughout, above 0; null: as printed.</summary>
     public double? QuartersPerMinute { get; init; }

@@ -5,6 +5,8 @@ namespace Stridewright.Hands;
 /// <summary>Finds the fingers of both hands of a piano score.</summary>
 public static class Fingerer
 {
+    private static readonly Hand[] Both = [Hand.Right, Hand.Left];
+
     /// <summary>
     /// The cheapest fingering for these hands, by exact search under <see cref="CostTerms"/>, each hand by itself. Every struck
     /// key gets a finger but those of more keys than fingers; what lies beyond the hand is fingered and remarked. Repeats are not
@@ -25,35 +27,54 @@ public static class Fingerer
             ArgumentOutOfRangeException.ThrowIfNegativeOrZero(tempo, nameof(options));
         }
         var passage = new Passage(score, options.QuartersPerMinute);
-        var written = options.KeepFingers ? FingerMarks.Read(score) : [];
-        var remarks = new List<Diagnostic>();
-        var onsets = new List<FingeredOnset>();
-        var printed = new Dictionary<WrittenFinger, int>();
-        foreach (var side in (Hand[])[Hand.Right, Hand.Left])
+        var written = options.Keep == KeptFingers.None ? [] : FingerMarks.Read(score);
+        if (options.Keep == KeptFingers.Edited)
         {
-            var found = HandFingering.Of(
-                passage,
-                FingerHand.Of(hands, side),
-                new Reach(hands, side),
-                CostTable.Shipped,
-                written,
-                remarks,
-                cancellation
-            );
-            onsets.AddRange(found.Onsets);
-            var shown = PrintedOnsets.Of(found, options.Density, passage.Bars);
-            for (var i = 0; i < shown.Length; i++)
+            foreach (var (place, finger) in Fingers(Solve([], [])))
             {
-                foreach (var (key, finger, isHeld) in found.Onsets[i].Keys)
+                if (written.GetValueOrDefault(place) == finger)
                 {
-                    var place = new WrittenFinger(side, found.Onsets[i].Bar, found.Onsets[i].At, key);
-                    if (finger is { } number && !isHeld && (shown[i] || written.ContainsKey(place)))
-                    {
-                        printed[place] = number;
-                    }
+                    written.Remove(place);
                 }
             }
         }
-        return new(FingerMarks.Write(score, printed, options.KeepFingers), onsets.ToValueList(), remarks.ToValueList());
+        var remarks = new List<Diagnostic>();
+        var found = Solve(written, remarks);
+        var printed = new Dictionary<WrittenFinger, int>();
+        foreach (var hand in found)
+        {
+            var shown = PrintedOnsets.Of(hand, options.Density, passage.Bars);
+            foreach (var (place, finger, onset) in Fingers(hand))
+            {
+                if (shown[onset] || written.ContainsKey(place))
+                {
+                    printed[place] = finger;
+                }
+            }
+        }
+        return new(
+            FingerMarks.Write(score, printed, keepsTied: options.Keep != KeptFingers.None),
+            found.SelectMany(h => h.Onsets).ToValueList(),
+            remarks.ToValueList()
+        );
+
+        HandFingering[] Solve(Dictionary<WrittenFinger, int> fixedFingers, List<Diagnostic> said) =>
+            [
+                .. Both.Select(side =>
+                    HandFingering.Of(passage, hands, side, CostTable.Shipped, fixedFingers, said, cancellation)
+                ),
+            ];
     }
+
+    private static IEnumerable<(WrittenFinger Place, int Finger)> Fingers(HandFingering[] hands) =>
+        hands.SelectMany(Fingers).Select(f => (f.Place, f.Finger));
+
+    /// <summary>The fingers of struck keys, with the index of the onset.</summary>
+    private static IEnumerable<(WrittenFinger Place, int Finger, int Onset)> Fingers(HandFingering hand) =>
+        hand.Onsets.SelectMany(
+            (onset, i) =>
+                onset
+                    .Keys.Where(k => k is { IsHeld: false, Finger: not null })
+                    .Select(k => (new WrittenFinger(onset.Hand, onset.Bar, onset.At, k.Key), k.Finger!.Value, i))
+        );
 }

@@ -9,16 +9,19 @@ internal sealed record HandFingering(List<Grasp> Grasps, byte[][] Fingers, List<
 
     public static HandFingering Of(
         Passage passage,
-        FingerHand hand,
-        Reach reach,
+        PlayerHands hands,
+        Hand side,
         CostTable table,
         IReadOnlyDictionary<WrittenFinger, int> written,
         List<Diagnostic> remarks,
         CancellationToken cancellation
     )
     {
+        var hand = FingerHand.Of(hands, side);
         var line = new LineCosts(table, hand);
-        var grasps = new GraspMaker(passage, hand, line, written, remarks).Of(Onset.Of(passage, hand.Side, reach));
+        var grasps = new GraspMaker(passage, hand, line, written, remarks).Of(
+            Onset.Of(passage, side, new Reach(hands, side))
+        );
         var extended = RunContext.Extended(LongRun.Marked(grasps, line), line);
         var search = new FingerSearch(line);
         var (fingers, _) = search.Solve(extended, cancellation);

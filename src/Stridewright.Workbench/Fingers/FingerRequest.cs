@@ -21,8 +21,9 @@ public sealed record FingerRequest
     /// <summary><c>all</c>, <c>changes</c> or <c>hard</c>; null: all.</summary>
     public string? Density { get; init; }
 
-    /// <summary>Fingers that stand in a score are worked again too.</summary>
-    public bool Anew { get; init; }
+    /// <summary>Which fingers that stand in a score hold: <c>all</c>, <c>edited</c> (those that are not ours) or
+    /// <c>none</c>; null: all.</summary>
+    public string? Keep { get; init; }
 
     /// <summary>A player file, whose hands are meant; null: usual hands.</summary>
     public string? Player { get; init; }

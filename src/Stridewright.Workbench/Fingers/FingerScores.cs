@@ -19,7 +19,11 @@ internal sealed class FingerScores(ITools tools, FingerRequest request)
     {
         var reader = new BriefReader(tools);
         var hands = reader.HandsOf(request.Span, request.OctaveWidth, reader.PlayerOf(request.Player)?.Hands);
-        var density = reader.DensityOf(request.Density);
+        var options = new FingeringOptions
+        {
+            Density = reader.DensityOf(request.Density),
+            Keep = reader.KeepOf(request.Keep),
+        };
         reader.TempoOf(request.BeatsPerMinute);
         if (reader.Faults.Count > 0)
         {
@@ -38,7 +42,6 @@ internal sealed class FingerScores(ITools tools, FingerRequest request)
             var outputs = new OutputFiles(request.OutputFolder, request.Replace, inputs.Files.Select(f => f.FullPath));
             foreach (var input in inputs.Files)
             {
-                var options = new FingeringOptions { Density = density, KeepFingers = !request.Anew };
                 Guarded(input, hands, options, outputs, cancellation);
             }
         }

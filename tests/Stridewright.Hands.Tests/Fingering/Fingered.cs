@@ -15,11 +15,10 @@ internal static class Fingered
         IReadOnlyDictionary<WrittenFinger, int>? written = null
     )
     {
-        hands ??= Usual;
         return HandFingering.Of(
             new Passage(score, null),
-            FingerHand.Of(hands, side),
-            new Reach(hands, side),
+            hands ?? Usual,
+            side,
             table ?? CostTable.Shipped,
             written ?? FingerMarks.Read(score),
             [],

@@ -37,7 +37,16 @@ public sealed class FingererTests
         Assert.Equal("1 2 3 4 5", Printed(Finger(score), Hand.Right));
         var marked = WithFinger(score, 2, 1);
         Assert.Equal("1 2 1 3 4", Printed(Finger(marked), Hand.Right));
-        Assert.Equal("1 2 3 4 5", Printed(Finger(marked, new() { KeepFingers = false }), Hand.Right));
+        Assert.Equal("1 2 3 4 5", Printed(Finger(marked, new() { Keep = KeptFingers.None }), Hand.Right));
+    }
+
+    [Fact]
+    public void Of_a_score_that_was_fingered_and_edited_only_the_edited_fingers_stay()
+    {
+        var ours = Finger(Fingered.Line(Hand.Right, [60, 62, 64, 65, 67])).Score;
+        var edited = WithFinger(ours, 2, 1);
+        Assert.Equal("1 2 1 4 5", Printed(Finger(edited), Hand.Right));
+        Assert.Equal("1 2 1 3 4", Printed(Finger(edited, new() { Keep = KeptFingers.Edited }), Hand.Right));
     }
 
     [Fact]

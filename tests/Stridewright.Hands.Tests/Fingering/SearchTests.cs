@@ -96,7 +96,7 @@ public sealed class SearchTests
                     var (fingers, cost) = search.Solve(grasps, default);
                     return cost == Cost(search, grasps, fingers) && cost == Least(search, grasps, all);
                 },
-                iter: 300
+                iter: 200
             );
         Assert.True(held > 30 && chords > 100, $"{held} held, {chords} chords: too few were tried");
     }
