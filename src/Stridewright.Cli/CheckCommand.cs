@@ -12,6 +12,8 @@ internal sealed class CheckCommand
     private readonly Argument<string> _score = new("SCORE") { Description = CliMessages.ScoreHelp };
     private readonly HandOptions _hands = new();
     private readonly Option<double?> _bpm = Options.Number("--bpm", CliMessages.CheckBpmHelp, "BEATS");
+    private readonly Option<string?> _plot = Options.Text("--plot", CliMessages.EffortPlotHelp, "FILE");
+    private readonly Option<bool> _replace = Options.Flag("--replace", CliMessages.ReplaceHelp);
     private readonly Option<bool> _json = Options.Flag("--json", CliMessages.JsonHelp);
 
     public CheckCommand(Desk desk)
@@ -24,6 +26,8 @@ internal sealed class CheckCommand
             _hands.Span,
             _hands.OctaveWidth,
             _bpm,
+            _plot,
+            _replace,
             _json,
         };
         Command.SetAction(Run);
@@ -42,6 +46,8 @@ internal sealed class CheckCommand
                 Span = parsed.GetValue(_hands.Span),
                 OctaveWidth = parsed.GetValue(_hands.OctaveWidth),
                 BeatsPerMinute = parsed.GetValue(_bpm),
+                Plot = parsed.GetValue(_plot),
+                Replace = parsed.GetValue(_replace),
             },
             _desk.Cancellation
         );

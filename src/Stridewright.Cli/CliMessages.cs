@@ -69,10 +69,13 @@ internal static class CliMessages
         "The singer's lowest and highest note as they sound, such as A3-D5 (C4 is middle C): the key is found from it";
 
     public const string CheckHelp = """
-        Judges a two-staff piano score for a pair of hands: every spot that cannot be played, why, and by how much.
+        Judges a two-staff piano score for a pair of hands: whether they can play it, how hard it is and in which parts, the
+        hardest bars and why, at which tempo and for which spans it is comfortable, the smallest change that removes the
+        worst spot, and every spot that cannot be played, why, and by how much. Bars are judged once, as they are written.
 
         Examples:
           stridewright check rag.musicxml
+          stridewright check rag.musicxml --player ada.player --plot rag-effort.png
           stridewright check rag.mxl --span 8.1in --bpm 84
           stridewright check rag.musicxml --span ninth --octave-width 152.5
 
@@ -105,10 +108,17 @@ internal static class CliMessages
             stridewright player --out ada.player --name Ada --span 8.1in --left-span 200 --right-without 4
           One changed:
             stridewright player ada.player --no-tenths --out ada.player --replace
+          Measured:
+            stridewright player --write-leap-test test
+            stridewright player ada.player --leap-test take.mid --out ada.player --replace
           Of usual hands, wider than half of all women's:
             stridewright player --usual "women 50"
         """;
 
+    public const string LeapTestHelp =
+        "A take of the leap test, a MIDI file: how fast this hand leaps and repeats is measured from it (docs/leap-test.md)";
+    public const string WriteTestHelp =
+        "Write the leap test of each hand, MusicXML and MIDI, into a folder, to be played to its click";
     public const string PlayerFileHelp = "A player file to begin with [default: usual hands]";
     public const string PlayerOutHelp = "Write the player into a file that ends in .player";
     public const string PlayerNameHelp = "The player's name";
@@ -343,8 +353,65 @@ internal static class CliMessages
             $"{s.Place}, {s.Hand} hand, {s.Fault}: {s.Message} (needs {s.Need:0.##}, limit {s.Limit:0.##}, over by {s.Over:0.##})"
         );
 
-    public static string Judgement(int spots) =>
-        spots == 0 ? "These hands can play it." : Text($"{spots} spots cannot be played by these hands.");
+    public static string Judgement(JudgedScore score) =>
+        score.Spots.Count == 0
+            ? Text($"These hands can play it. It {Verb(score.Effort.Words)} ({score.Effort.Overall:0} of 100).")
+            : Text(
+                $"{score.Spots.Count} spots cannot be played by these hands; as a whole it {Verb(score.Effort.Words)} ({score.Effort.Overall:0} of 100)."
+            );
+
+    // The words of the scale are either a verb and more, or what it is.
+    private static string Verb(string words) =>
+        words.StartsWith("lies", StringComparison.Ordinal) || words.StartsWith("asks", StringComparison.Ordinal)
+            ? words
+            : "is " + words;
+
+    public static string PartsOf(string name, HandEffortReport hand) =>
+        Text($"{name} hand {hand.Value:0} of 100: ")
+        + string.Join(
+            ", ",
+            hand.Parts.Where(p => p.Points >= 0.5)
+                .OrderByDescending(p => p.Points)
+                .Select(p => Text($"{p.Words} {p.Points:0}"))
+        );
+
+    public static string HardOf(HardSpotReport hard) => Text($"bar {hard.Bar} ({hard.Effort:0}): {hard.Why}");
+
+    public static string ComfortOf(ComfortReport comfort) =>
+        comfort.Speed >= 2
+            ? "at twice this tempo and more"
+            : Text(
+                $"up to quarter = {Math.Floor(comfort.QuartersPerMinute):0}, {100 * comfort.Speed:0} % of this tempo ({Binding(comfort.Binding)} of the {comfort.Hand} hand, bar {comfort.Bar})"
+            );
+
+    private static string Binding(string kind) =>
+        kind switch
+        {
+            "leap" => "leaps",
+            "density" => "strokes",
+            _ => "repeated keys",
+        };
+
+    public static string NeedOf(string hand, SpanReport need) =>
+        (need.PlayableMm, need.FreeMm) switch
+        {
+            (null, _) => $"{hand} hand: none that hands have reaches it as written",
+            ({ } all, null) => Text($"{hand} hand: {all} mm reach it; none is without strain"),
+            ({ } all, { } free) => Text($"{hand} hand: {all} mm reach it, {free} mm without any strain"),
+        };
+
+    public static string ChangeOf(ChangeReport? change, bool isFault) =>
+        change?.Message
+        ?? (
+            isFault
+                ? "no single chord rolled or thinned, stroke left out or slower tempo removes the worst spot"
+                : "no single chord rolled or thinned and no stroke left out makes the hardest bar like the next"
+        );
+
+    public static string CautionsOf(string source) => $"Take care ({source}):";
+
+    public const string EffortPlotHelp =
+        "Draw the effort along the piece, bar by bar, into a file that ends in .png, .svg or .pdf";
 
     public static string FingeredTitle(FingeredFile score) =>
         Text($"{(score.Title.Length > 0 ? score.Title : "Untitled")} ({score.File}), {score.Bars} bars");

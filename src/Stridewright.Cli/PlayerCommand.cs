@@ -18,6 +18,12 @@ internal sealed class PlayerCommand
     private readonly Option<string?> _name = Options.Text("--name", CliMessages.PlayerNameHelp, "NAME");
     private readonly Option<string?> _notes = Options.Text("--notes", CliMessages.PlayerNotesHelp, "TEXT");
     private readonly Option<string?> _usual = Options.Text("--usual", CliMessages.UsualHelp, "HAND");
+    private readonly Option<string?> _leapTest = Options.Text("--leap-test", CliMessages.LeapTestHelp, "TAKE");
+    private readonly Option<string?> _writeTest = Options.Text(
+        "--write-leap-test",
+        CliMessages.WriteTestHelp,
+        "FOLDER"
+    );
     private readonly Option<bool> _replace = Options.Flag("--replace", CliMessages.ReplaceHelp);
     private readonly Option<bool> _json = Options.Flag("--json", CliMessages.JsonHelp);
     private readonly List<(PlayerWord Word, Option<string?> Option)> _said = [];
@@ -42,6 +48,8 @@ internal sealed class PlayerCommand
             }
         }
         Command.Add(_notes);
+        Command.Add(_leapTest);
+        Command.Add(_writeTest);
         Command.Add(_replace);
         Command.Add(_json);
         Command.SetAction(Run);
@@ -64,6 +72,8 @@ internal sealed class PlayerCommand
             Name = parsed.GetValue(_name),
             Notes = parsed.GetValue(_notes),
             Usual = parsed.GetValue(_usual),
+            LeapTest = parsed.GetValue(_leapTest),
+            LeapTestFolder = parsed.GetValue(_writeTest),
             Hands = said.Concat(wished).ToValueList(),
         };
         PlayerReport report;

@@ -11,6 +11,36 @@ internal static class EngravingMessages
     /// <summary>Over the page of a score's footnotes.</summary>
     public const string Notes = "Notes";
 
+    public const string RightHand = "right";
+    public const string LeftHand = "left";
+
+    public const string EffortKey =
+        "effort of each bar, 1 to 100: right hand solid and up, left hand hollow and down; diamond: cannot be played; star: among the hardest";
+
+    /// <summary>The marked bars of a row in words.</summary>
+    public static string BarsOf(IReadOnlyList<EffortColumn> row)
+    {
+        static string Listed(string what, IEnumerable<EffortColumn> bars)
+        {
+            const int most = 12;
+            var numbers = bars.Select(b => b.Number).ToList();
+            return numbers.Count == 0
+                ? ""
+                : $"{what}: {string.Join(", ", numbers.Take(most))}"
+                    + (
+                        numbers.Count > most
+                            ? string.Create(CultureInfo.InvariantCulture, $" and {numbers.Count - most} more")
+                            : ""
+                    );
+        }
+        string[] words =
+        [
+            Listed("cannot be played", row.Where(b => b.IsFaulty)),
+            Listed("hardest", row.Where(b => b.IsHard)),
+        ];
+        return string.Join("; ", words.Where(w => w.Length > 0));
+    }
+
     public const string NoBars = "the score has no bars, so there is nothing to engrave";
 
     public static string AssetMissing(string path) =>

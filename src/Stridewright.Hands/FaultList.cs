@@ -24,5 +24,5 @@ internal sealed class FaultList(Passage passage)
         double need,
         double limit,
         string message
-    ) => _found.Add((start, new(kind, hand, bar, passage.Place(bar, at), need, limit, message)));
+    ) => _found.Add((start, new(kind, hand, bar, passage.Place(bar, at), need, limit, message) { At = at }));
 }

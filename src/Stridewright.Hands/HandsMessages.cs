@@ -156,7 +156,7 @@ internal static class HandsMessages
 
     private static string Hand(Hand hand) => hand == Music.Hand.Left ? "the left hand" : "the right hand";
 
-    private static string Keys(int[] keys) =>
+    public static string Keys(int[] keys) =>
         keys.Length == 1
             ? KeyName(keys[0])
             : string.Join(", ", keys[..^1].Select(KeyName)) + " and " + KeyName(keys[^1]);

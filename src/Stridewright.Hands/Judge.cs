@@ -18,19 +18,6 @@ public static class Judge
         {
             ArgumentOutOfRangeException.ThrowIfNegativeOrZero(tempo, nameof(quartersPerMinute));
         }
-        var passage = new Passage(score, quartersPerMinute);
-        var faults = new FaultList(passage);
-        var right = HandPart.Of(passage, hands, Hand.Right);
-        var left = HandPart.Of(passage, hands, Hand.Left);
-        foreach (var part in (HandPart[])[right, left])
-        {
-            ReachRules.Check(part.Onsets, hands, part.Reach, faults);
-            LeapRules.Check(part.Moves, part.Measures, faults);
-        }
-        TogetherRules.Check(passage, faults);
-        return new(faults.InOrder(), EffortMeasure.Of(passage, right, left))
-        {
-            Remarks = TogetherRules.Crossings(passage, right.Onsets, left.Onsets),
-        };
+        return Judgement.Of(score, hands, quartersPerMinute).Verdict;
     }
 }

@@ -14,7 +14,8 @@ internal sealed class Passage
     private readonly List<(ScoreTime At, double QuartersPerMinute)> _tempi;
 
     /// <param name="quartersPerMinute">Tempo throughout; null: as printed, before the first print the metre's usual.</param>
-    public Passage(Score score, double? quartersPerMinute)
+    /// <param name="speed">Every tempo times this, above 0.</param>
+    public Passage(Score score, double? quartersPerMinute, double speed = 1)
     {
         Bars = score.Bars;
         _starts = new ScoreTime[Bars.Count + 1];
@@ -23,6 +24,10 @@ internal sealed class Passage
             _starts[bar + 1] = _starts[bar] + Bars[bar].Length;
         }
         _tempi = quartersPerMinute is { } fixedTempo ? [(ScoreTime.Zero, fixedTempo)] : ReadTempi();
+        if (speed != 1)
+        {
+            _tempi = _tempi.ConvertAll(t => (t.At, t.QuartersPerMinute * speed));
+        }
         Soundings = Timeline.Of(score);
     }
 

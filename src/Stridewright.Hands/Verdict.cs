@@ -25,7 +25,11 @@ public enum FaultKind
 /// <param name="Place">Place in words, such as <c>bar 12 beat 2.5</c>.</param>
 /// <param name="Need">What the spot asks, in the unit of the kind (mm, bits per second, strokes per second, share).</param>
 /// <param name="Limit">What these hands have.</param>
-public sealed record Fault(FaultKind Kind, Hand Hand, int Bar, string Place, double Need, double Limit, string Message);
+public sealed record Fault(FaultKind Kind, Hand Hand, int Bar, string Place, double Need, double Limit, string Message)
+{
+    /// <summary>Place in the bar.</summary>
+    public ScoreTime At { get; init; }
+}
 
 /// <summary>A judgement of a score for a pair of hands at a tempo.</summary>
 /// <param name="Faults">Spots that cannot be played, in time order; empty when all can.</param>

@@ -182,6 +182,12 @@ public sealed record CheckRequest
 
     /// <summary>Tempo to judge at, in beats of the metre; null: as printed.</summary>
     public double? BeatsPerMinute { get; init; }
+
+    /// <summary>File to draw the effort along the piece into, ending in .png, .svg or .pdf; null: it is not drawn.</summary>
+    public string? Plot { get; init; }
+
+    /// <summary>An existing drawing of other content may be replaced.</summary>
+    public bool Replace { get; init; }
 }
 
 /// <summary>Which scores to measure.</summary>

@@ -1,6 +1,7 @@
 using Stridewright.Hands;
 using Stridewright.Music;
 using Stridewright.Workbench.Inputs;
+using Stridewright.Workbench.Outputs;
 using Stridewright.Workbench.Reports;
 
 namespace Stridewright.Workbench;
@@ -16,6 +17,10 @@ internal sealed class CheckScore(ITools tools, CheckRequest request)
         var hands = reader.HandsOf(request.Span, request.OctaveWidth, reader.PlayerOf(request.Player)?.Hands);
         reader.TempoOf(request.BeatsPerMinute);
         _problems.AddRange(reader.Faults);
+        if (request.Plot is { } plot && !PlotFiles.IsName(plot))
+        {
+            _problems.Add(new Problem("plot", null, "", WorkbenchMessages.NoPicture(plot)));
+        }
         if (_problems.Count > 0)
         {
             return Report(CheckOutcome.BadWish);
@@ -43,20 +48,37 @@ internal sealed class CheckScore(ITools tools, CheckRequest request)
             return Report(CheckOutcome.Unreadable);
         }
         var tempo = request.BeatsPerMinute * ReportOf.MainMetre(score).Beat.ToQuarters();
-        var verdict = tools.Judge(score, hands, tempo);
-        return Report(verdict.IsPlayable ? CheckOutcome.Playable : CheckOutcome.NotPlayable) with
+        var assessed = tools.Assess(score, hands, tempo);
+        var judged = AssessedOf.Score(score, hands, tempo, assessed) with
         {
-            Score = new JudgedScore
-            {
-                Title = score.Title,
-                Bars = ReportOf.CountedBars(score),
-                Hands = ReportOf.Hands(hands),
-                QuartersPerMinute = tempo,
-                Effort = ReportOf.Effort(verdict.Effort),
-                Spots = verdict.Faults.Select(fault => ReportOf.Spot(score, fault)).ToValueList(),
-                Reading = findings.Concat(verdict.Remarks).Select(ReportOf.Remark).ToValueList(),
-            },
+            Reading = findings.Concat(assessed.Verdict.Remarks).Select(ReportOf.Remark).ToValueList(),
         };
+        if (request.Plot is { } plot)
+        {
+            judged = judged with { Drawings = Drawn(plot, judged, cancellation) };
+        }
+        return Report(assessed.Verdict.IsPlayable ? CheckOutcome.Playable : CheckOutcome.NotPlayable) with
+        {
+            Score = judged,
+        };
+    }
+
+    private ValueList<WrittenFile> Drawn(string plot, JudgedScore judged, CancellationToken cancellation)
+    {
+        var pages = tools.Draw(EffortCharts.Of(request.Score, judged), Paper.A4);
+        var written = PlotFiles.TryWrite(
+            plot,
+            [pages],
+            request.Replace,
+            [request.Score],
+            cancellation,
+            out var problem
+        );
+        if (written is null)
+        {
+            _problems.Add(new Problem("plot", null, "", problem));
+        }
+        return written ?? [];
     }
 
     private CheckReport Report(CheckOutcome outcome) =>

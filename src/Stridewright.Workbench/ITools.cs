@@ -23,6 +23,9 @@ internal interface ITools : IDisposable
     /// <param name="part">Name or number of the part that has it; null: it is found.</param>
     Reading<Tune> ReadMidiTune(Stream stream, string? part);
 
+    /// <summary>What was played, from a Standard MIDI File: all its tracks together.</summary>
+    Reading<Performance> ReadTake(Stream stream);
+
     /// <summary>A piano score from MusicXML, plain or in its container.</summary>
     Reading<Score> ReadMusicXmlScore(Stream stream);
 
@@ -50,6 +53,9 @@ internal interface ITools : IDisposable
 
     FingeredScore Finger(Score score, PlayerHands hands, FingeringOptions options, CancellationToken cancellation);
 
+    /// <summary>Judges, and asks what would change the verdict.</summary>
+    Assessment Assess(Score score, PlayerHands hands, double? quartersPerMinute);
+
     /// <summary>Up to three bars that ask most, hardest first.</summary>
     ValueList<HardBar> HardestBars(Verdict verdict);
 
@@ -73,6 +79,9 @@ internal interface ITools : IDisposable
 
     /// <summary>Draws a chart on pages.</summary>
     EngravedPages Draw(StyleChart chart, Paper paper);
+
+    /// <summary>Draws the effort along a piece on pages.</summary>
+    EngravedPages Draw(EffortChart chart, Paper paper);
 
     /// <summary>One PDF of the pages of several engraved scores.</summary>
     byte[] ToBooklet(string title, IEnumerable<EngravedPages> scores, Paper paper);

@@ -9,14 +9,13 @@ namespace Stridewright.Workbench;
 /// <summary>Measures the style of two-staff scores, one after the other, and draws it where asked for.</summary>
 internal sealed class ProfileScores(ITools tools, ProfileRequest request)
 {
-    private static readonly string[] Endings = [".png", ".svg", ".pdf"];
     private readonly List<ProfiledScore> _scores = [];
     private readonly List<Problem> _problems = [];
 
     public ProfileReport Run(CancellationToken cancellation)
     {
         var cancelled = false;
-        if (request.Plot is { } plot && !Endings.Contains(Path.GetExtension(plot).ToLowerInvariant()))
+        if (request.Plot is { } plot && !PlotFiles.IsName(plot))
         {
             _problems.Add(new Problem("plot", null, "", WorkbenchMessages.NoPicture(plot)));
         }
@@ -64,41 +63,12 @@ internal sealed class ProfileScores(ITools tools, ProfileRequest request)
 
     private ValueList<WrittenFile> Drawings(string plot, CancellationToken cancellation)
     {
-        var (folder, ending) = (Path.GetDirectoryName(plot), Path.GetExtension(plot));
-        var outputs = new OutputFiles(
-            string.IsNullOrEmpty(folder) ? "." : folder,
-            request.Replace,
-            request.Scores.Select(Path.GetFullPath)
-        );
-        var name = Path.GetFileNameWithoutExtension(plot);
-        var files = _scores.SelectMany(
-            (score, i) =>
-                Files(
-                    tools.Draw(StyleCharts.Of(score), request.Paper),
-                    _scores.Count == 1 ? name : FormattableString.Invariant($"{name}-{i + 1}"),
-                    ending
-                )
-        );
-        if (outputs.TryWrite(files, cancellation, out var problem) is { } written)
+        var pages = _scores.Select(score => tools.Draw(StyleCharts.Of(score), request.Paper)).ToList();
+        var written = PlotFiles.TryWrite(plot, pages, request.Replace, request.Scores, cancellation, out var problem);
+        if (written is null)
         {
-            return written;
+            _problems.Add(new Problem("plot", null, "", problem));
         }
-        _problems.Add(new Problem("plot", null, "", problem));
-        return [];
-    }
-
-    private static IEnumerable<OutputFile> Files(EngravedPages pages, string name, string ending)
-    {
-        if (ending.Equals(".pdf", StringComparison.OrdinalIgnoreCase))
-        {
-            yield return new OutputFile(name + ending, pages.Pdf());
-            yield break;
-        }
-        for (var page = 0; page < pages.Svg.Count; page++)
-        {
-            var file = pages.Svg.Count == 1 ? name : FormattableString.Invariant($"{name}-page-{page + 1}");
-            var isSvg = ending.Equals(".svg", StringComparison.OrdinalIgnoreCase);
-            yield return new OutputFile(file + ending, isSvg ? pages.Svg[page] : pages.Png(page));
-        }
+        return written ?? [];
     }
 }

@@ -18,7 +18,8 @@ namespace Stridewright.Workbench;
 /// </summary>
 internal sealed class StandardTools : ITools
 {
-    private const int HardBars = 3;
+    private const int HardBars = 3,
+        MicrosecondsAtFirst = 500_000;
 
     // Staff heights in millimetres, down to the smallest that is read at a piano without trouble (common practice: 5 mm is
     // small print).
@@ -45,6 +46,32 @@ internal sealed class StandardTools : ITools
     }
 
     public Reading<Tune> ReadMidiTune(Stream stream, string? part) => MidiTuneReader.Read(stream, part);
+
+    public Reading<Performance> ReadTake(Stream stream)
+    {
+        var reading = MidiReader.Read(stream);
+        if (reading.Value is not { } file)
+        {
+            return new(null, reading.Diagnostics);
+        }
+        var strokes = file
+            .Tracks.SelectMany(t => t.Strokes)
+            .Select(s => new KeyStroke(s.Tick, Math.Max(1, s.Length), s.Key, s.Velocity, Hand.Right))
+            .OrderBy(s => s.Tick)
+            .ThenBy(s => s.Key);
+        var tempi = file.Tracks.SelectMany(t => t.Tempi).OrderBy(t => t.Tick).ToList();
+        if (tempi is not [{ Tick: 0 }, ..])
+        {
+            tempi.Insert(0, new TempoChange(0, MicrosecondsAtFirst)); // Standard MIDI Files 1.0: 120 to the minute
+        }
+        var played = new Performance
+        {
+            TicksPerQuarter = file.TicksPerQuarter,
+            Strokes = strokes.ToValueList(),
+            Tempi = tempi.ToValueList(),
+        };
+        return new(played, reading.Diagnostics);
+    }
 
     public Reading<Score> ReadMusicXmlScore(Stream stream) => MusicXmlReader.ReadScore(stream);
 
@@ -75,6 +102,9 @@ internal sealed class StandardTools : ITools
         FingeringOptions options,
         CancellationToken cancellation
     ) => Fingerer.Finger(score, hands, options, cancellation);
+
+    public Assessment Assess(Score score, PlayerHands hands, double? quartersPerMinute) =>
+        Hands.Assess.Of(score, hands, quartersPerMinute);
 
     public ValueList<HardBar> HardestBars(Verdict verdict) =>
         verdict.HardestBars(HardBars).Select(bar => new HardBar(bar.Number, bar.Value)).ToValueList();
@@ -112,6 +142,8 @@ internal sealed class StandardTools : ITools
     }
 
     public EngravedPages Draw(StyleChart chart, Paper paper) => Pages(ChartPages.Draw(chart, Setup(paper)));
+
+    public EngravedPages Draw(EffortChart chart, Paper paper) => Pages(EffortPages.Draw(chart, Setup(paper)));
 
     private static EngravedPages Pages(EngravedScore score) =>
         new(

@@ -31,7 +31,7 @@ public sealed class UseCases : IUseCases
         new SpotWork(_tools, request).Run(cancellation);
 
     public PlayerReport Player(PlayerRequest request, CancellationToken cancellation = default) =>
-        new PlayerWork(request).Run(cancellation);
+        new PlayerWork(_tools, request).Run(cancellation);
 
     public void Dispose() => _tools.Dispose();
 }

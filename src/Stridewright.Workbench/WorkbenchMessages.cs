@@ -112,6 +112,11 @@ internal static class WorkbenchMessages
             )
             : FormattableString.Invariant($"{style.Metre}: no figures are published for this metre");
 
+    public static string EffortChart(JudgedScore score) =>
+        FormattableString.Invariant(
+            $"effort {score.Effort.Overall:0} of 100, {score.Effort.Words}; {score.Bars} bars, span {score.Hands.SpanMm:0.#} mm"
+        );
+
     public static string SketchTooLong(int pages) =>
         FormattableString.Invariant(
             $"the sketch takes {pages} pages: a tune of up to 32 bars fits one; leave the form out, or take it as pages"

@@ -183,6 +183,28 @@ internal sealed class FakeTools : ITools
 
     public byte[] ToMidi(Tune tune) => Encoding.UTF8.GetBytes("midi of " + tune.Title);
 
+    public Reading<Performance> ReadTake(Stream stream) => throw new NotSupportedException();
+
+    public Assessment Assess(Score score, PlayerHands hands, double? quartersPerMinute) =>
+        new(Judge(score, hands, quartersPerMinute), "easy going")
+        {
+            Hardest = [],
+            Comfortable = null,
+            Right = new(null, null),
+            Left = new(null, null),
+            Change = null,
+            Cautions = [],
+        };
+
+    public EngravedPages Draw(EffortChart chart, Paper paper) =>
+        new(
+            [
+                [1],
+            ],
+            () => [2],
+            _ => [3]
+        );
+
     public ValueList<HardBar> HardestBars(Verdict verdict) => [new HardBar("3", verdict.Effort.Overall)];
 
     public Reading<EngravedPages> Engrave(byte[] musicXml, PageWish wish, CancellationToken cancellation)

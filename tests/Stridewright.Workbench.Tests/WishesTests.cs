@@ -113,6 +113,18 @@ public sealed class WishesTests
                 new Wishes { Level = 7 }
             },
             {
+                "effort",
+                new Wishes { Effort = 0.5 }
+            },
+            {
+                "effort",
+                new Wishes { Effort = double.NaN }
+            },
+            {
+                "effort",
+                new Wishes { Effort = 30, RightLevel = 3 }
+            },
+            {
                 "level",
                 new Wishes { Level = 3, RightLevel = 3 }
             },

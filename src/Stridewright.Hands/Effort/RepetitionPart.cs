@@ -13,15 +13,7 @@ internal static class RepetitionPart
         {
             return 0;
         }
-        var load = 0.0;
-        for (var i = 0; i < moves.Count; i++)
-        {
-            var again = Again(moves, i);
-            if (again && (i > 0 && Again(moves, i - 1) || i + 1 < moves.Count && Again(moves, i + 1)))
-            {
-                load += Rate(moves[i], scope.Part.Measures);
-            }
-        }
+        var load = Running(moves).Sum(m => Rate(m, scope.Part.Measures));
         return EffortNumbers.Bend(load / moves.Count / DemandingShare);
     }
 
@@ -29,7 +21,18 @@ internal static class RepetitionPart
     public static double Rate(Move move, HandMeasures hand) =>
         1 / move.Seconds / (LeapRules.IsSameKey(move) ? hand.StrokesPerSecond : hand.OctaveStrokesPerSecond);
 
-    /// <summary>True where a key or octave is struck again.</summary>
-    public static bool Again(List<Move> moves, int index) =>
+    /// <summary>The moves of runs of three strokes or more.</summary>
+    public static IEnumerable<Move> Running(List<Move> moves)
+    {
+        for (var i = 0; i < moves.Count; i++)
+        {
+            if (Again(moves, i) && (i > 0 && Again(moves, i - 1) || i + 1 < moves.Count && Again(moves, i + 1)))
+            {
+                yield return moves[i];
+            }
+        }
+    }
+
+    private static bool Again(List<Move> moves, int index) =>
         LeapRules.IsSameKey(moves[index]) || LeapRules.IsSameOctave(moves[index]);
 }

@@ -9,6 +9,32 @@ internal static class PlayerMessages
     public const string OutsideSection =
         "this line belongs to nothing: begin with name NAME, hands (its lines indented below) or notes";
 
+    public const string TestSubtitle =
+        "each part to its click, with a bar of rest before the next; stop where it will not go";
+
+    public static string TestTitle(Hand hand) => $"Leap test, {(hand == Hand.Left ? "left" : "right")} hand";
+
+    public static string PartOfTest(int part, bool isLeaps) =>
+        isLeaps ? Text($"{part}: leaps") : Text($"{part}: one finger");
+
+    public static string TakeTooLong(int most) =>
+        Text($"the take has more than {most} strokes: record the leap test alone (--write-leap-test writes it)");
+
+    public static string NoTakeOfTest(int found, int all) =>
+        Text(
+            $"this is no take of the leap test: {found} of the {all} strokes of its first part are in it; play what --write-leap-test writes, from its beginning"
+        );
+
+    public static string FirstPartMissed(int landed, int moves) =>
+        Text(
+            $"the first part was not landed: {landed} of its {moves} leaps, and nine in ten must be, each on its key, in time and with no other between; practise it slower, and play it again"
+        );
+
+    public static string Landed(int part, bool isLeaps, int landed, int moves, double rate) =>
+        Text(
+            $"part {part}: {landed} of {moves} {(isLeaps ? "leaps" : "strokes")} landed{(landed == 0 ? "" : Text($", {rate:0.0} {(isLeaps ? "bits" : "strokes")} a second"))}"
+        );
+
     public static string NoName(int most) =>
         Text($"the player needs a name: a line 'name Ada', of at most {most} characters");
 

@@ -8,7 +8,7 @@ using Stridewright.Workbench.Reports;
 namespace Stridewright.Workbench;
 
 /// <summary>Shows, makes and measures a player.</summary>
-internal sealed class PlayerWork(PlayerRequest request)
+internal sealed class PlayerWork(ITools tools, PlayerRequest request)
 {
     private readonly List<Problem> _problems = [];
 
@@ -43,14 +43,21 @@ internal sealed class PlayerWork(PlayerRequest request)
             Fail("out", WorkbenchMessages.PlayerEnding(target, PlayerText.Ending));
         }
         var hands = Hands(before?.Hands ?? new PlayerHands());
+        var measured = request.LeapTest is { } take ? Measured(take, hands.OctaveMm, cancellation) : null;
+        hands = measured is null ? hands : With(hands, measured);
         if (_problems.Count > 0)
         {
             return new() { Problems = _problems.ToValueList() };
         }
         var notes = request.Notes ?? before?.Notes ?? "";
-        var outputs = request.Out is { } path
+        var written = request.Out is { } path
             ? Write(path, new Player(name!, hands) { Notes = notes }, cancellation)
             : [];
+        ValueList<WrittenFile> outputs =
+        [
+            .. written,
+            .. request.LeapTestFolder is { } folder ? WriteTest(folder, cancellation) : [],
+        ];
         return new()
         {
             Name = name,
@@ -58,6 +65,7 @@ internal sealed class PlayerWork(PlayerRequest request)
             Hands = ReportOf.Hands(hands),
             Right = ReportOf.OneHand(hands, Hand.Right),
             Left = ReportOf.OneHand(hands, Hand.Left),
+            Measured = measured?.Sentences ?? [],
             Outputs = outputs,
             Problems = _problems.ToValueList(),
         };
@@ -90,6 +98,70 @@ internal sealed class PlayerWork(PlayerRequest request)
             }
         }
         return hands;
+    }
+
+    private LeapTestResult? Measured(string file, double octaveMm, CancellationToken cancellation)
+    {
+        if (InputBytes.TryRead(file, cancellation, out var problem) is not { } bytes)
+        {
+            Fail("leap-test", problem);
+            return null;
+        }
+        using var stream = new MemoryStream(bytes, writable: false);
+        var take = tools.ReadTake(stream);
+        if (take.Value is not { } played)
+        {
+            Fail("leap-test", take.Diagnostics.First(d => d.Severity == Severity.Error).ToString());
+            return null;
+        }
+        var keys = played
+            .Strokes.Take(LeapTestReading.MostStrokes + 1)
+            .Select(s => new StruckKey(played.SecondsAt(s.Tick), s.Key))
+            .ToList();
+        var reading = LeapTestReading.Measure(keys, octaveMm);
+        if (reading.Value is null)
+        {
+            Fail("leap-test", reading.Diagnostics[0].Message);
+        }
+        return reading.Value;
+    }
+
+    // To a tenth: no take is more exact. By the words of a file, so that it holds what a file can hold.
+    private static PlayerHands With(PlayerHands hands, LeapTestResult measured)
+    {
+        var side = Arranging.Words.Of(measured.Hand);
+        foreach (
+            var (word, value) in new[]
+            {
+                ("leaps", measured.LeapBitsPerSecond),
+                ("strokes", measured.StrokesPerSecond ?? 0),
+            }
+        )
+        {
+            var text = Math.Round(value, 1).ToString(System.Globalization.CultureInfo.InvariantCulture);
+            hands = HandsText.Words.First(w => w.Word == $"{side}-{word}").Read(hands, text).Hands ?? hands;
+        }
+        return hands;
+    }
+
+    private ValueList<WrittenFile> WriteTest(string folder, CancellationToken cancellation)
+    {
+        var outputs = new OutputFiles(folder, request.Replace, []);
+        var files = new[] { Hand.Left, Hand.Right }.SelectMany(hand =>
+        {
+            var (name, score) = ("leap-test-" + Arranging.Words.Of(hand), LeapTest.Write(hand));
+            return new[]
+            {
+                new OutputFile(name + ".musicxml", tools.ToMusicXml(score)),
+                new OutputFile(name + ".mid", tools.ToMidi(score)),
+            };
+        });
+        if (outputs.TryWrite(files, cancellation, out var problem) is { } written)
+        {
+            return written;
+        }
+        Fail("write-leap-test", problem);
+        return [];
     }
 
     private ValueList<WrittenFile> Write(string path, Player player, CancellationToken cancellation)

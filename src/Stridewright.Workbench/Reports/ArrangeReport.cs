@@ -157,7 +157,11 @@ public sealed record TuneSurvival(int Notes, int Kept, int Early, int Late, int 
 }
 
 /// <summary>Effort as Hands measures it; overall 1 to 100.</summary>
-public sealed record EffortReport(double Overall, HandEffortReport Right, HandEffortReport Left);
+public sealed record EffortReport(double Overall, HandEffortReport Right, HandEffortReport Left)
+{
+    /// <summary>The overall effort in words, such as <c>asks for steady practice</c>.</summary>
+    public string Words { get; init; } = "";
+}
 
 /// <summary>One hand's part: strokes and bits per second, shares 0 to 1.</summary>
 public sealed record HandEffortReport(
@@ -165,7 +169,21 @@ public sealed record HandEffortReport(
     double LeapBitsPerSecond,
     double StrainedShare,
     double MeanStretch
-);
+)
+{
+    /// <summary>The hand's own effort, 1 to 100.</summary>
+    public double Value { get; init; } = 1;
+
+    /// <summary>What it is made of: reach, strain, leap, density, repetition, independence, reading; empty for a hand that
+    /// rests.</summary>
+    public ValueList<EffortPartReport> Parts { get; init; } = [];
+}
+
+/// <summary>One part of a hand's effort.</summary>
+/// <param name="Kind">Such as <c>leap</c>.</param>
+/// <param name="Words">The same for a reader, such as <c>fast leaps</c>.</param>
+/// <param name="Points">What it adds to the hand's effort.</param>
+public sealed record EffortPartReport(string Kind, string Words, double Points);
 
 /// <summary>A bar by its printed number and its effort, 1 to 100.</summary>
 public sealed record HardBar(string Bar, double Effort);

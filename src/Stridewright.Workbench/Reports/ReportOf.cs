@@ -109,7 +109,8 @@ internal static class ReportOf
             fault.Message
         );
 
-    public static EffortReport Effort(Effort effort) => new(effort.Overall, Part(effort.Right), Part(effort.Left));
+    public static EffortReport Effort(Effort effort) =>
+        new(effort.Overall, Part(effort.Right), Part(effort.Left)) { Words = EffortMessages.WordsOf(effort.Overall) };
 
     public static HandsUsed Hands(PlayerHands hands) =>
         new(hands.SpanMm, hands.OctaveMm, hands.NoOctaves)
@@ -146,7 +147,13 @@ internal static class ReportOf
         (score.Bars.FirstOrDefault(bar => !bar.Implicit) ?? score.Bars[0]).Metre;
 
     private static HandEffortReport Part(HandEffort part) =>
-        new(part.StrokesPerSecond, part.LeapBitsPerSecond, part.StrainedShare, part.MeanStretch);
+        new(part.StrokesPerSecond, part.LeapBitsPerSecond, part.StrainedShare, part.MeanStretch)
+        {
+            Value = part.Value,
+            Parts = part
+                .Parts.Select(p => new EffortPartReport(Words.Of(p.Kind), EffortMessages.WordsOf(p.Kind), p.Points))
+                .ToValueList(),
+        };
 
     private static string Feel(Feel feel) => Words.Of(feel);
 

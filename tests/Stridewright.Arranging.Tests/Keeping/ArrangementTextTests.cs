@@ -147,6 +147,7 @@ public sealed class ArrangementTextTests
             (nameof(Brief.Feel), new Brief { Feel = Feel.Waltz }),
             (nameof(Brief.LeftLevel), new Brief { LeftLevel = 1 }),
             (nameof(Brief.RightLevel), new Brief { RightLevel = 1 }),
+            (nameof(Brief.MostEffort), new Brief { MostEffort = 30 }),
             (nameof(Brief.Raggedness), new Brief { Raggedness = 1 }),
             (nameof(Brief.Tonic), new Brief { Tonic = new Tone(1) }),
             (nameof(Brief.BeatsPerMinute), new Brief { BeatsPerMinute = 80 }),
