@@ -8,6 +8,9 @@ namespace Stridewright.Trials;
 /// <summary>Whether effort rises from level to level of each tune, at the usual hands, and what each part does.</summary>
 internal static class EffortRun
 {
+    // What is shorter tries a reader and is no tune.
+    private const int LeastBars = 8;
+
     public static int Run(IReadOnlyList<CorpusTune> tunes)
     {
         var found = tunes
@@ -43,11 +46,16 @@ internal static class EffortRun
                 $"level {level + 1}: {Mean(e => e.Overall)}; right {Parts(e => e.Right)}; left {Parts(e => e.Left)}"
             );
         }
-        Console.WriteLine(
-            $"{found.Count} tunes; effort rises at every step in {found.Count(f => Rises(f.Efforts))}; steps that rise: {found.Sum(f => Enumerable.Range(1, 5).Count(i => f.Efforts[i].Overall > f.Efforts[i - 1].Overall))} of {5 * found.Count}"
-        );
+        Sum($"{found.Count} tunes", found);
+        var whole = found.FindAll(f => f.Efforts[0].Bars.Count >= LeastBars);
+        Sum($"{whole.Count} of {LeastBars} bars or more", whole);
         return 0;
     }
+
+    private static void Sum(string which, List<(string Name, List<Effort> Efforts)> found) =>
+        Console.WriteLine(
+            $"{which}; effort rises at every step in {found.Count(f => Rises(f.Efforts))}; steps that rise: {found.Sum(f => Enumerable.Range(1, 5).Count(i => f.Efforts[i].Overall > f.Efforts[i - 1].Overall))} of {5 * found.Count}"
+        );
 
     private static string Parts(Effort effort) =>
         string.Join(

@@ -37,6 +37,8 @@ internal static class EngraverOptions
             ["spacingLinear"] = 0.36,
             ["spacingStaff"] = 9,
             ["spacingSystem"] = 3,
+            // So large that a digit beside a stem is moved past its end.
+            ["fingeringScale"] = 0.95,
             ["harmDist"] = 1.5,
             ["lyricSize"] = WordSize * 2 / (1 + smallStaff),
             ["lyricWordSpace"] = 3,

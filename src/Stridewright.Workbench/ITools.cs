@@ -1,5 +1,6 @@
 using Stridewright.Arranging;
 using Stridewright.Engraving;
+using Stridewright.Formats.MusicXml;
 using Stridewright.Hands;
 using Stridewright.Music;
 using Stridewright.Workbench.Reports;
@@ -50,6 +51,9 @@ internal interface ITools : IDisposable
     Tune Plain(Tune tune);
 
     Verdict Judge(Score score, PlayerHands hands, double? quartersPerMinute);
+
+    /// <summary>A score file whose fingers can be put where they stand; null when that cannot be.</summary>
+    FingersInPlace? FingersIn(byte[] file);
 
     FingeredScore Finger(Score score, PlayerHands hands, FingeringOptions options, CancellationToken cancellation);
 

@@ -73,6 +73,8 @@ internal sealed class StandardTools : ITools
         return new(played, reading.Diagnostics);
     }
 
+    public FingersInPlace? FingersIn(byte[] file) => FingersInPlace.Of(file);
+
     public Reading<Score> ReadMusicXmlScore(Stream stream) => MusicXmlReader.ReadScore(stream);
 
     public bool TryReadSpan(string text, double octaveMm, out double mm, out string problem) =>

@@ -96,6 +96,51 @@ public sealed class PlayerCommandTests : IDisposable
         Assert.Equal(0, Run("check", rag, "--player", File("ada.player"), "--span", "230").ExitCode);
     }
 
+    [Fact]
+    public void The_leap_test_is_written_and_a_take_of_it_measured()
+    {
+        var written = Run("player", "--write-leap-test", File("test"));
+        Assert.Equal((0, ""), (written.ExitCode, written.Error));
+        foreach (var hand in new[] { "left", "right" })
+        {
+            if (Testing.Corpus.FilesIfThere("standards", ".xsd").Count > 0)
+            {
+                using var score = System.IO.File.OpenRead(File($"test/leap-test-{hand}.musicxml"));
+                Assert.Empty(Testing.MusicXmlSchema.Faults(score));
+            }
+            // The test as the program plays it: all of it landed, sixteenths at 120 at last.
+            Run(
+                "player",
+                "--name",
+                "Ada",
+                "--out",
+                File($"{hand}.player"),
+                "--leap-test",
+                File($"test/leap-test-{hand}.mid")
+            );
+            var text = System.IO.File.ReadAllText(File($"{hand}.player"));
+            Assert.Contains($"{hand}-leaps 18", text, StringComparison.Ordinal);
+            Assert.Contains($"{hand}-strokes 8\n", text, StringComparison.Ordinal);
+        }
+        var other = Run(
+            "player",
+            "--leap-test",
+            Path.Combine(Testing.Corpus.CheckoutRoot, "samples", "midi", "ferry-bell.mid")
+        );
+        Assert.Equal(2, other.ExitCode);
+        Assert.Contains("--leap-test: this is no take of the leap test", other.Error, StringComparison.Ordinal);
+        Assert.Contains(
+            "--leap-test: ",
+            Run("player", "--leap-test", File("missing.mid")).Error,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "--leap-test: ",
+            Run("player", "--leap-test", File("left.player")).Error,
+            StringComparison.Ordinal
+        );
+    }
+
     [Theory]
     [InlineData("hands\n  span wide", "line 3, column 8", "span")]
     [InlineData("", "line 2, column 1", "needs a name")]

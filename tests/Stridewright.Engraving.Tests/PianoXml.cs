@@ -57,7 +57,8 @@ internal static class PianoXml
         + $"<octave>{pitch[^1]}</octave></pitch><duration>{duration}</duration><voice>{(staff == 1 ? 1 : 5)}</voice>"
         + $"<type>{type}</type>{more}<staff>{staff}</staff></note>";
 
-    private const string Start =
+    /// <summary>Attributes, words and tempo of a first bar.</summary>
+    public const string Start =
         "<attributes><divisions>4</divisions><key><fifths>-3</fifths></key><time><beats>2</beats>"
         + "<beat-type>4</beat-type></time><staves>2</staves><clef number=\"1\"><sign>G</sign><line>2</line></clef>"
         + "<clef number=\"2\"><sign>F</sign><line>4</line></clef></attributes>"

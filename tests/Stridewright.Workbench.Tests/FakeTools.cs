@@ -1,6 +1,7 @@
 using System.Text;
 using Stridewright.Arranging;
 using Stridewright.Engraving;
+using Stridewright.Formats.MusicXml;
 using Stridewright.Hands;
 using Stridewright.Music;
 using Stridewright.Workbench.Reports;
@@ -156,6 +157,8 @@ internal sealed class FakeTools : ITools
         );
         return new FingeredScore(score, [], []);
     }
+
+    public FingersInPlace? FingersIn(byte[] file) => null;
 
     public byte[] ToMusicXml(Score score) => Encoding.UTF8.GetBytes("xml of " + score.Title);
 

@@ -22,6 +22,13 @@ internal sealed class LeftMoves(Stage stage)
     );
     private readonly int _level = stage.Brief.LeftLevel;
 
+    // The last level is played faster than the one before, and is not the thinner for it.
+    private readonly double _pace =
+        stage.Brief.LeftLevel == Brief.HighestLevel
+            ? Feels.Tempo(stage.Lattice.Feel, Brief.HighestLevel - 1)
+                / Feels.Tempo(stage.Lattice.Feel, Brief.HighestLevel)
+            : 1;
+
     // Bits of a leap between two lowest keys, in rows of one left; 0: not reckoned yet, or none.
     private readonly double[]?[] _strideBits = new double[]?[128];
 
@@ -65,7 +72,7 @@ internal sealed class LeftMoves(Stage stage)
         var shift = Leap.Shift(_reach, fromLow, from.High, to.Low, toHigh);
         var bits = stride ? StrideBits(fromLow, to.Low) : Leap.Bits(shift, _reach.Keyboard);
         var rate = bits / seconds;
-        var price = (long)(4 * rate * rate);
+        var price = (long)(4 * rate * rate * _pace * _pace);
         if (rate > limit)
         {
             price += Forced + (long)(1000 * (rate - limit));

@@ -97,6 +97,13 @@ internal sealed class FingerScores(ITools tools, FingerRequest request)
         {
             return;
         }
+        // The file itself gets the fingers where it can, so that all that is not read of it stays.
+        var file = InputBytes.TryRead(input.Name, cancellation, out _) is { } bytes ? tools.FingersIn(bytes) : null;
+        if (file is not null)
+        {
+            using var named = new MemoryStream(file.Named(), writable: false);
+            score = tools.ReadMusicXmlScore(named).Value ?? score;
+        }
         var tempo = request.BeatsPerMinute * ReportOf.MainMetre(score).Beat.ToQuarters();
         var made = tools.Finger(score, hands, options with { QuartersPerMinute = tempo }, cancellation);
         var contents = _files.Of(
@@ -106,7 +113,8 @@ internal sealed class FingerScores(ITools tools, FingerRequest request)
             new PageWish(request.Paper),
             cancellation,
             out _,
-            out var problem
+            out var problem,
+            file?.With(made.Score)
         );
         if (contents is null)
         {

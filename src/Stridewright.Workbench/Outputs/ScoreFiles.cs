@@ -7,6 +7,7 @@ internal sealed class ScoreFiles(ITools tools, ValueList<OutputFormat> formats)
 {
     /// <summary>Null, with the reason, when the score cannot be engraved.</summary>
     /// <param name="name">Of the files, without ending.</param>
+    /// <param name="toWrite">MusicXML to write in place of what is engraved; null: the same.</param>
     public IEnumerable<OutputFile>? Of(
         string name,
         byte[] musicXml,
@@ -14,20 +15,21 @@ internal sealed class ScoreFiles(ITools tools, ValueList<OutputFormat> formats)
         PageWish wish,
         CancellationToken cancellation,
         out EngravedPages? pages,
-        out string problem
+        out string problem,
+        byte[]? toWrite = null
     )
     {
         pages = null;
         problem = "";
         if (!formats.Any(f => f is OutputFormat.Pdf or OutputFormat.Svg or OutputFormat.Png))
         {
-            return Files(name, musicXml, midi, null);
+            return Files(name, toWrite ?? musicXml, midi, null);
         }
         var engraving = tools.Engrave(musicXml, wish, cancellation);
         if (engraving.Value is { } engraved)
         {
             pages = engraved;
-            return Files(name, musicXml, midi, engraved);
+            return Files(name, toWrite ?? musicXml, midi, engraved);
         }
         problem = WorkbenchMessages.NotEngraved(engraving.Diagnostics is [var fault, ..] ? fault.Message : "");
         return null;
