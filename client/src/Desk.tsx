@@ -65,16 +65,16 @@ export function Desk() {
         {tune.tune && (
           <section className="brief" aria-label={sentences.brief}>
             <p className="sentence">
-              {briefWords(tune.tune.metre, tune.tune.chordsOnly).map((word) => (
+              {briefWords(tune.tune.metre, tune.tune.chordsOnly).map((word, i, all) => (
                 <Word
                   key={word.name}
                   word={word}
+                  sign={i === all.length - 1 ? "." : all[i + 1]!.before.startsWith(",") ? "," : ""}
                   wishes={wishes}
                   setting={made?.tune.setting}
                   onChange={(change) => setHistory([...history, { ...wishes, ...change }])}
                 />
               ))}
-              .
             </p>
             <div className="pencil" role="status">
               {setting.error ? <p className="fault">{setting.error.message}</p> : made && <Effect made={made} before={before} />}
