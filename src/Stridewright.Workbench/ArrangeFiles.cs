@@ -328,20 +328,9 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
         cancellation.ThrowIfCancellationRequested();
         var name = _names.Take(job.WantedName);
         var result = job.Result ?? Set(job.Tune, brief, cancellation);
-        if (result.Arrangement is not { } arrangement)
+        if (Passed.Of(tools, result, out var place, out var reason) is not var (arrangement, verdict))
         {
-            Fail(job, result.Refusal?.Place.ToString() ?? "", result.Refusal?.Message ?? "");
-            return null;
-        }
-        // Nothing leaves that the judge has not passed, whoever made it.
-        var verdict = tools.Judge(arrangement.Score, arrangement.Brief.Hands, null);
-        if (!verdict.IsPlayable)
-        {
-            Fail(
-                job,
-                verdict.Faults[0].Place,
-                WorkbenchMessages.NotPassed(verdict.Faults.Count, verdict.Faults[0].Message)
-            );
+            Fail(job, place, reason);
             return null;
         }
         var score = request.Notes ? tools.WithNotes(arrangement) : arrangement.Score;
@@ -404,6 +393,7 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
             name == job.WantedName
                 ? remarks
                 : [new Remark("note", "", WorkbenchMessages.NameTaken(job.WantedName, name)), .. remarks];
+        var reasons = tools.Reasons(arrangement);
         _written.Add(
             new WrittenTune
             {
@@ -412,13 +402,13 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
                 Title = job.Tune.Title,
                 Outputs = files,
                 Setting = ReportOf.WithTurns(
-                    ReportOf.Setting(arrangement, verdict, tools.HardestBars(verdict)),
+                    ReportOf.Setting(arrangement, verdict, tools.HardestBars(verdict), reasons),
                     pages?.PageEnds ?? [],
                     turns
                 ),
                 Reading = renamed,
                 Adds = Adds(arrangement),
-                Reasons = request.Why ? ReportOf.Reasons(tools.Reasons(arrangement)) : [],
+                Reasons = request.Why ? ReportOf.Reasons(reasons) : [],
             }
         );
         return pages;

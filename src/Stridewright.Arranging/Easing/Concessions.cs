@@ -12,9 +12,8 @@ public static class Concessions
 {
     /// <summary>What the left hand gave up for the hands' reach and speed and for the player's wishes, a sentence a kind, each
     /// with its bars: read off the reasons.</summary>
-    public static ValueList<Diagnostic> ForHands(Arrangement arrangement) =>
-        Reasons
-            .Of(arrangement)
+    public static ValueList<Diagnostic> ForHands(ValueList<BarReasons> reasons) =>
+        reasons
             .SelectMany(b => b.Reasons.OfType<LimitReason>().Select(r => (r.Kind, b.Number)))
             .Where(l => l.Kind is not (LimitKind.Thinned or LimitKind.Slower or LimitKind.StrainDearer))
             .GroupBy(l => l.Kind, l => l.Number)

@@ -45,16 +45,9 @@ public sealed class FingersInPlace
         {
             return null;
         }
-        var settings = new XmlReaderSettings
-        {
-            DtdProcessing = DtdProcessing.Ignore,
-            XmlResolver = null,
-            MaxCharactersInDocument = MusicXmlLimits.Bytes,
-            MaxCharactersFromEntities = MusicXmlLimits.Bytes,
-        };
         try
         {
-            using var reader = XmlReader.Create(new MemoryStream(bytes), settings);
+            using var reader = XmlReader.Create(new MemoryStream(bytes), XmlLoader.Guarded());
             return new FingersInPlace(XDocument.Load(reader, LoadOptions.PreserveWhitespace));
         }
         catch (Exception e) when (e is XmlException or ArgumentException)

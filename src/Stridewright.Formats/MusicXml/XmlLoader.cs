@@ -46,19 +46,21 @@ internal static class XmlLoader
         "fine",
     ];
 
-    /// <summary>The root element, or null with the reason among the findings.</summary>
-    public static Element? Load(byte[] bytes, Func<string, string?> refuseRoot, Findings findings)
-    {
-        var settings = new XmlReaderSettings
+    /// <summary>Settings under which a file can open nothing and grow nowhere.</summary>
+    public static XmlReaderSettings Guarded() =>
+        new()
         {
             DtdProcessing = DtdProcessing.Ignore,
             XmlResolver = null,
             MaxCharactersInDocument = MusicXmlLimits.Bytes,
             MaxCharactersFromEntities = MusicXmlLimits.Bytes,
-            IgnoreComments = true,
-            IgnoreProcessingInstructions = true,
-            IgnoreWhitespace = true,
         };
+
+    /// <summary>The root element, or null with the reason among the findings.</summary>
+    public static Element? Load(byte[] bytes, Func<string, string?> refuseRoot, Findings findings)
+    {
+        var settings = Guarded();
+        settings.IgnoreComments = settings.IgnoreProcessingInstructions = settings.IgnoreWhitespace = true;
         string? bar = null;
         try
         {

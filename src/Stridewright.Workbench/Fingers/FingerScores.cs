@@ -93,12 +93,15 @@ internal sealed class FingerScores(ITools tools, FingerRequest request)
         CancellationToken cancellation
     )
     {
-        if (ScoreInput.Read(tools, input.Name, _problems, out var findings, cancellation) is not { } score)
+        if (
+            ScoreInput.Read(tools, input.Name, _problems, out var findings, out var bytes, cancellation)
+            is not { } score
+        )
         {
             return;
         }
         // The file itself gets the fingers where it can, so that all that is not read of it stays.
-        var file = InputBytes.TryRead(input.Name, cancellation, out _) is { } bytes ? tools.FingersIn(bytes) : null;
+        var file = tools.FingersIn(bytes);
         if (file is not null)
         {
             using var named = new MemoryStream(file.Named(), writable: false);

@@ -13,17 +13,29 @@ internal static class ScoreInput
         List<Problem> problems,
         out ValueList<Diagnostic> findings,
         CancellationToken cancellation
+    ) => Read(tools, file, problems, out findings, out _, cancellation);
+
+    /// <inheritdoc cref="Read(ITools, string, List{Problem}, out ValueList{Diagnostic}, CancellationToken)"/>
+    /// <param name="bytes">What the file holds; empty where it cannot be read.</param>
+    public static Score? Read(
+        ITools tools,
+        string file,
+        List<Problem> problems,
+        out ValueList<Diagnostic> findings,
+        out byte[] bytes,
+        CancellationToken cancellation
     )
     {
-        findings = [];
+        (findings, bytes) = ([], []);
         if (Directory.Exists(file) || !File.Exists(file))
         {
             return Fail(Directory.Exists(file) ? WorkbenchMessages.FolderToCheck : WorkbenchMessages.NotFound);
         }
-        if (InputBytes.TryRead(file, cancellation, out var problem) is not { } bytes)
+        if (InputBytes.TryRead(file, cancellation, out var problem) is not { } read)
         {
             return Fail(problem);
         }
+        bytes = read;
         switch (InputKinds.Of(file, bytes))
         {
             case InputKind.MusicXml:

@@ -10,7 +10,12 @@ internal static class ReportOf
     public static Remark Remark(Diagnostic finding) =>
         new(finding.Severity == Severity.Note ? "note" : "warning", finding.Place.ToString(), finding.Message);
 
-    public static Setting Setting(Arrangement arrangement, Verdict verdict, ValueList<HardBar> hardest) =>
+    public static Setting Setting(
+        Arrangement arrangement,
+        Verdict verdict,
+        ValueList<HardBar> hardest,
+        ValueList<BarReasons> reasons
+    ) =>
         new()
         {
             Feel = Feel(arrangement.Feel),
@@ -49,7 +54,7 @@ internal static class ReportOf
             HarmonyChanges = arrangement
                 .HarmonyChanges.Select(c => new ChangedHarmony(c.Bar, Words.Of(c.Kind), c.Before, c.After))
                 .ToValueList(),
-            Remarks = arrangement.Notes.Concat(Concessions.ForHands(arrangement)).Select(Remark).ToValueList(),
+            Remarks = arrangement.Notes.Concat(Concessions.ForHands(reasons)).Select(Remark).ToValueList(),
         };
 
     public static ValueList<BarWhy> Reasons(ValueList<BarReasons> bars) =>

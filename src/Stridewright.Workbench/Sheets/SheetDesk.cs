@@ -96,7 +96,7 @@ public sealed class SheetDesk : IDisposable
         Draft draft;
         try
         {
-            draft = await Task.Run(() => Set(source, tune, brief, cancellation), cancellation);
+            draft = await Task.Run(() => Set(source, number, tune, brief, cancellation), cancellation);
         }
         finally
         {
@@ -144,26 +144,20 @@ public sealed class SheetDesk : IDisposable
         _arranging.Dispose();
     }
 
-    private Draft Set(TuneSource source, Tune tune, Brief brief, CancellationToken cancellation)
+    private Draft Set(TuneSource source, int number, Tune tune, Brief brief, CancellationToken cancellation)
     {
         var result = _tools.Arrange(tune, brief, cancellation);
-        if (result.Arrangement is not { } arrangement)
+        if (Passed.Of(_tools, result, out var place, out var reason) is not var (arrangement, verdict))
         {
-            return Refused(result.Refusal?.Place.ToString() ?? "", result.Refusal?.Message ?? "");
-        }
-        var verdict = _tools.Judge(arrangement.Score, arrangement.Brief.Hands, null);
-        if (!verdict.IsPlayable)
-        {
-            var first = verdict.Faults[0];
-            return Refused(first.Place, WorkbenchMessages.NotPassed(verdict.Faults.Count, first.Message));
+            return new(null, new Problem(source.Name, tune.Title, place, reason), []);
         }
         var report = new WrittenTune
         {
             File = source.Name,
-            Number = source.Tunes.Count > 1 ? source.Tunes.ToList().IndexOf(tune) + 1 : null,
+            Number = source.Tunes.Count > 1 ? number : null,
             Title = tune.Title,
             Outputs = [],
-            Setting = ReportOf.Setting(arrangement, verdict, _tools.HardestBars(verdict)),
+            Setting = ReportOf.Setting(arrangement, verdict, _tools.HardestBars(verdict), _tools.Reasons(arrangement)),
         };
         var name = OutputNames.OfWords(tune.Title) is { Length: > 0 } words ? words : WorkbenchMessages.UntitledName;
         var sheet = new Sheet(report, [], name)
@@ -172,9 +166,6 @@ public sealed class SheetDesk : IDisposable
             Midi = () => _tools.ToMidi(arrangement.Score),
         };
         return new(sheet, null, arrangement.Brief.Form is null ? [] : FreeHands.After(arrangement.Score));
-
-        Draft Refused(string place, string message) =>
-            new(null, new Problem(source.Name, tune.Title, place, message), []);
     }
 
     private static ValueList<Diagnostic> Told(int tunes, ValueList<Diagnostic> findings) =>
