@@ -54,20 +54,8 @@ internal sealed class ArrangeCommand
     private readonly Option<bool> _why = Options.Flag("--why", CliMessages.WhyHelp);
     private readonly Option<bool> _notes = Options.Flag("--notes", CliMessages.NotesHelp);
     private readonly Option<bool> _plain = Options.Flag("--plain", CliMessages.PlainHelp);
-    private readonly Option<string?> _paper = Options.Chosen(
-        "--paper",
-        CliMessages.PaperHelp,
-        CliMessages.Papers,
-        text => Choices.Paper(text) is null ? null : text,
-        CliMessages.Papers
-    );
-    private readonly Option<ValueList<OutputFormat>?> _format = Options.Chosen(
-        "--format",
-        CliMessages.FormatHelp,
-        "LIST",
-        Choices.Formats,
-        CliMessages.Formats
-    );
+    private readonly Option<string?> _paper = Options.Paper();
+    private readonly Option<ValueList<OutputFormat>?> _format = Options.Formats(CliMessages.FormatHelp);
     private readonly Option<bool> _json = Options.Flag("--json", CliMessages.JsonHelp);
     private readonly Option<int?> _seed = Options.Whole("--seed", CliMessages.SeedHelp, "NUMBER");
     private readonly Option<int?> _settings = Options.Whole("--settings", CliMessages.SettingsHelp, "N");

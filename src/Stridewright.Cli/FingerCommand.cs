@@ -23,20 +23,8 @@ internal sealed class FingerCommand
     private readonly Option<string?> _keep = Options.Text("--keep", CliMessages.KeepFingersHelp, CliMessages.Keeps);
     private readonly HandOptions _hands = new();
     private readonly Option<double?> _bpm = Options.Number("--bpm", CliMessages.FingerBpmHelp, "BEATS");
-    private readonly Option<string?> _paper = Options.Chosen(
-        "--paper",
-        CliMessages.PaperHelp,
-        CliMessages.Papers,
-        text => Choices.Paper(text) is null ? null : text,
-        CliMessages.Papers
-    );
-    private readonly Option<ValueList<OutputFormat>?> _format = Options.Chosen(
-        "--format",
-        CliMessages.FingerFormatHelp,
-        "LIST",
-        Choices.Formats,
-        CliMessages.Formats
-    );
+    private readonly Option<string?> _paper = Options.Paper();
+    private readonly Option<ValueList<OutputFormat>?> _format = Options.Formats(CliMessages.FingerFormatHelp);
     private readonly Option<bool> _json = Options.Flag("--json", CliMessages.JsonHelp);
     private readonly Option<bool> _replace = Options.Flag("--replace", CliMessages.ReplaceHelp);
 

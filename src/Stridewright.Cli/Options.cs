@@ -1,6 +1,8 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
+using Stridewright.Music;
+using Stridewright.Workbench;
 
 namespace Stridewright.Cli;
 
@@ -43,6 +45,18 @@ internal static class Options
             CustomParser = result =>
                 read(Given(result)) ?? Fault<T?>(result, CliMessages.NotAmong(name, Given(result), fault)),
         };
+
+    public static Option<string?> Paper() =>
+        Chosen(
+            "--paper",
+            CliMessages.PaperHelp,
+            CliMessages.Papers,
+            text => Choices.Paper(text) is null ? null : text,
+            CliMessages.Papers
+        );
+
+    public static Option<ValueList<OutputFormat>?> Formats(string help) =>
+        Chosen("--format", help, "LIST", Choices.Formats, CliMessages.Formats);
 
     private static string Given(ArgumentResult result) => result.Tokens.Count > 0 ? result.Tokens[0].Value : "";
 
