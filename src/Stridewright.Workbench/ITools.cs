@@ -44,6 +44,14 @@ internal interface ITools : IDisposable
     /// <summary>Why each bar of an arrangement is as it is.</summary>
     ValueList<BarReasons> Reasons(Arrangement arrangement);
 
+    /// <summary>What an arrangement gave up for the player's hands, with its bars.</summary>
+    ValueList<Diagnostic> GivenUp(
+        Tune tune,
+        Arrangement arrangement,
+        ValueList<BarReasons> reasons,
+        CancellationToken cancellation
+    );
+
     /// <summary>The score of an arrangement with its most telling reasons as numbered notes.</summary>
     Score WithNotes(Arrangement arrangement);
 

@@ -91,6 +91,13 @@ internal sealed class StandardTools : ITools
 
     public ValueList<BarReasons> Reasons(Arrangement arrangement) => Arranging.Reasons.Of(arrangement);
 
+    public ValueList<Diagnostic> GivenUp(
+        Tune tune,
+        Arrangement arrangement,
+        ValueList<BarReasons> reasons,
+        CancellationToken cancellation
+    ) => Concessions.ForHands(tune, arrangement, reasons, cancellation);
+
     public Score WithNotes(Arrangement arrangement) => NumberedNotes.Under(arrangement);
 
     public Tune Plain(Tune tune) => Arranger.Plain(tune).Tune;
