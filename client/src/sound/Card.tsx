@@ -14,7 +14,7 @@ export function Card({ player, heard }: { player: ReturnType<typeof usePlayer>; 
   const place = (id: string) => bars.findIndex((bar) => bar.id === id);
   const numbers = bars.map((bar) => (
     <option key={bar.id} value={bar.id}>
-      {bar.number}
+      {sentences.barNumber(bar.number)}
     </option>
   ));
 

@@ -83,7 +83,7 @@ function Said({ isPlaying, number }: { isPlaying: boolean; number: string }) {
   if (isPlaying) {
     began.current ??= number;
     hasPlayed.current = true;
-    return sentences.playing(began.current);
+    return sentences.playing(sentences.bar(began.current));
   }
   began.current = undefined;
   return hasPlayed.current ? sentences.stopped : "";
