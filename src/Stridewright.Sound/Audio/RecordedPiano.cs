@@ -13,8 +13,8 @@ public sealed class RecordedPiano(Func<string, Stream> open)
     internal const int Rate = 48_000;
 
     // A recording begins with some silence: the stroke is taken to be where the sound first reaches this share of its
-    // peak (-40 dB), and is kept from a millisecond before.
-    private const float OnsetShare = 0.01f;
+    // peak (-30 dB), and is kept from a millisecond before.
+    private const float OnsetShare = 0.03f;
     private const int BeforeOnset = Rate / 1000;
     private const int OnsetWithin = Rate / 2;
 

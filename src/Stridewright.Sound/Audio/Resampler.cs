@@ -10,7 +10,7 @@ namespace Stridewright.Sound;
 /// </summary>
 internal sealed class Resampler
 {
-    private const int HalfWidth = 16; // zero crossings on each side
+    private const int HalfWidth = 32; // zero crossings on each side
     private const int Phases = 512;
     private const double Beta = 8; // of the window: side lobes below -80 dB
     private const double PassShare = 0.93; // of the lower half rate; the window's slope lies above
