@@ -1,3 +1,5 @@
+using Stridewright.Music;
+
 namespace Stridewright.Practice.Listening.Search;
 
 /// <summary>The expected notes as a row of chords: what is struck at one moment of the score, grace notes with the note
@@ -21,6 +23,7 @@ internal sealed class ChordTable
         first.Add(notes.Count);
         (_first, Beats) = ([.. first], [.. beats]);
         Keys = [.. notes.Select(n => n.Key)];
+        Hands = [.. notes.Select(n => n.Hand)];
         ChordOf = new int[notes.Count];
         Ornamented = new bool[Count];
         var chordsOf = new List<int>[128];
@@ -50,6 +53,9 @@ internal sealed class ChordTable
 
     /// <summary>Key of each expected note.</summary>
     public int[] Keys { get; }
+
+    /// <summary>Hand of each expected note.</summary>
+    public Hand[] Hands { get; }
 
     /// <summary>Chord of each expected note.</summary>
     public int[] ChordOf { get; }

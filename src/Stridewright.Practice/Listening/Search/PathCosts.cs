@@ -15,8 +15,6 @@ internal static class PathCosts
     /// <summary>The same where the score has the sign for it.</summary>
     public const double WrittenShake = 0.25;
 
-    /// <summary>A note of a chord close by: the hands are not together.</summary>
-    public const double Apart = 1.2;
 
     /// <summary>A key an octave or two from one of the chord.</summary>
     public const double OtherOctave = 2;
@@ -43,6 +41,8 @@ internal static class PathCosts
     private const double Together = 0.03; // seconds within which the notes of a chord cost nothing
     private const double SpreadScale = 0.15;
     private const double MostSpread = 3;
+    private const double LeastApart = 0.8;
+    private const double ApartScale = 0.2;
     private const double TempoScale = 1.6;
     private const double FreeTempo = 0.15; // log ratio that costs nothing
     private const double MostTooSlow = 2.5;
@@ -52,6 +52,10 @@ internal static class PathCosts
     /// <summary>A further note of a chord so many seconds after its first.</summary>
     public static double Spread(double seconds) =>
         seconds <= Together ? 0 : Math.Min(MostSpread, (seconds - Together) / SpreadScale);
+
+    /// <summary>A note of a chord close by, so many seconds from where the tempo has that chord: the hands are not
+    /// together.</summary>
+    public static double Apart(double seconds) => LeastApart + seconds / ApartScale;
 
     /// <summary>Logarithm of how much longer a step took than the tempo asks.</summary>
     public static double TempoRatio(double seconds, double asked) => Math.Log((seconds + Blur) / (asked + Blur));

@@ -14,7 +14,7 @@ internal enum PathStep : byte
 }
 
 /// <summary>Where the player is at a played note.</summary>
-internal readonly record struct PathPoint(int Chord, PathStep Step);
+internal readonly record struct PathPoint(int Chord, PathStep Step, double Cost = 0, double Tempo = 0);
 
 /// <summary>
 /// Finds the player's path through the score: for each played note the chord where the player is. It is the cheapest path
@@ -31,19 +31,20 @@ internal sealed class PathSearch
     private const int MostStates = 600; // that live at a time
     private const double ClearlyBetter = 0.5; // a jump is tried where the best path paid more than this
     private const double FastShake = 0.28; // seconds between the notes of a shake, at most
+    private const double UsualTempo = 0.5; // seconds a quarter, before a step was taken
     private const int ShakeSteps = 2; // semitones
 
     private readonly ChordTable _chords;
     private readonly IReadOnlyList<PlayedNote> _played;
-    private readonly List<(int Chord, PathStep Step, int From)> _trace = [];
-    private readonly int[] _slotOf; // place of a chord among the states being made
+    private readonly List<(int Chord, PathStep Step, int From, double Cost, double Tempo)> _trace = [];
+    private readonly int[] _slotOf; // place among the states being made: for each chord that of a note struck and beside
     private List<State> _states = [];
     private List<State> _made = [];
 
     private PathSearch(ChordTable chords, IReadOnlyList<PlayedNote> played)
     {
         (_chords, _played) = (chords, played);
-        _slotOf = new int[chords.Count];
+        _slotOf = new int[2 * chords.Count];
         Array.Fill(_slotOf, -1);
     }
 
@@ -62,7 +63,7 @@ internal sealed class PathSearch
         var at = _states.MinBy(s => s.Cost).Trace;
         for (var n = points.Length - 1; n >= 0; n--)
         {
-            points[n] = new PathPoint(_trace[at].Chord, _trace[at].Step);
+            points[n] = new PathPoint(_trace[at].Chord, _trace[at].Step, _trace[at].Cost, _trace[at].Tempo);
             at = _trace[at].From;
         }
         return points;
@@ -121,13 +122,13 @@ internal sealed class PathSearch
                 }
             );
         }
-        Offer(state with { Cost = state.Cost + Beside(state.Chord, n), Step = PathStep.Beside, From = state.Trace });
+        Offer(state with { Cost = state.Cost + Beside(state, n), Step = PathStep.Beside, From = state.Trace });
     }
 
     /// <summary>What a note costs that is none of those still open in the chord.</summary>
-    private double Beside(int chord, int n)
+    private double Beside(in State state, int n)
     {
-        var note = _played[n];
+        var (chord, note) = (state.Chord, _played[n]);
         var cost = PathCosts.Extra;
         if (note.Onset - _played[n - 1].Onset < FastShake)
         {
@@ -142,9 +143,11 @@ internal sealed class PathSearch
         }
         for (var near = Math.Max(0, chord - Near); near <= Math.Min(_chords.Count - 1, chord + Near); near++)
         {
-            if (near != chord && cost > PathCosts.Apart && _chords.Has(near, note.Key))
+            if (near != chord && _chords.Has(near, note.Key))
             {
-                cost = PathCosts.Apart;
+                var tempo = double.IsNaN(state.Tempo) ? UsualTempo : state.Tempo;
+                var due = state.Since + (_chords.Beats[near] - _chords.Beats[chord]) * tempo;
+                cost = Math.Min(cost, PathCosts.Apart(Math.Abs(note.Onset - due)));
             }
         }
         for (var octave = -24; octave <= 24 && cost > PathCosts.OtherOctave; octave += 12)
@@ -214,9 +217,12 @@ internal sealed class PathSearch
         }
     }
 
+    // Somebody who lingers at a chord must not hide somebody who has just come there.
+    private static int SlotOf(in State state) => 2 * state.Chord + (state.Step == PathStep.Beside ? 1 : 0);
+
     private void Offer(in State state)
     {
-        ref var slot = ref _slotOf[state.Chord];
+        ref var slot = ref _slotOf[SlotOf(state)];
         if (slot < 0)
         {
             slot = _made.Count;
@@ -240,10 +246,10 @@ internal sealed class PathSearch
         }
         foreach (var state in _made)
         {
-            _slotOf[state.Chord] = -1;
+            _slotOf[SlotOf(state)] = -1;
             if (state.Cost <= limit)
             {
-                _trace.Add((state.Chord, state.Step, state.From));
+                _trace.Add((state.Chord, state.Step, state.From, state.Cost, state.Tempo));
                 _states.Add(state with { Trace = _trace.Count - 1 });
             }
         }

@@ -4,10 +4,13 @@ namespace Stridewright.Practice.Listening.Search;
 /// its neighbours.</summary>
 internal sealed class TimeMap
 {
-    private const double SlowestQuarter = 4; // seconds, before and after what was played
+    private const double SlowestQuarter = 4; // seconds, where nothing was played
+    private const double UsualQuarter = 0.5;
     private readonly ChordTable _chords;
     private readonly int _first;
-    private readonly List<double>[] _onsets; // of the notes of each chord
+    private readonly List<double>?[] _onsets; // of the notes of each chord, in order
+    private readonly int[] _before; // nearest chord before each, of which a note is known; -1: none
+    private readonly int[] _after;
 
     /// <param name="first">First chord of the map.</param>
     /// <param name="last">Last chord of the map.</param>
@@ -15,14 +18,24 @@ internal sealed class TimeMap
     public TimeMap(ChordTable chords, int first, int last, IEnumerable<(int Chord, double Onset)> known)
     {
         (_chords, _first) = (chords, first);
-        _onsets = new List<double>[last - first + 1];
+        _onsets = new List<double>?[last - first + 1];
         foreach (var (chord, onset) in known)
         {
             (_onsets[chord - first] ??= []).Add(onset);
         }
-        foreach (var onsets in _onsets)
+        (_before, _after) = (new int[_onsets.Length], new int[_onsets.Length]);
+        var near = -1;
+        for (var i = 0; i < _onsets.Length; i++)
         {
-            onsets?.Sort();
+            _before[i] = near;
+            _onsets[i]?.Sort();
+            near = _onsets[i] is null ? near : i;
+        }
+        near = -1;
+        for (var i = _onsets.Length - 1; i >= 0; i--)
+        {
+            _after[i] = near;
+            near = _onsets[i] is null ? near : i;
         }
         Quarter = QuarterOf();
     }
@@ -30,76 +43,61 @@ internal sealed class TimeMap
     /// <summary>Median length of a quarter, in seconds.</summary>
     public double Quarter { get; }
 
-    /// <summary>When a chord was played, one onset that is known of it left out (not a number: none left out).</summary>
-    public double At(int chord, double without = double.NaN)
+    /// <summary>When a note of a chord is expected, one onset that is known of the chord left out (not a number: none).</summary>
+    public Appointment For(int note, double without)
     {
-        if (Own(chord, without) is { } own)
-        {
-            return own;
-        }
-        var (before, after) = (Neighbour(chord, -1), Neighbour(chord, 1));
-        return (before, after) switch
-        {
-            ({ } b, { } a) => Between(b, a, chord),
-            ({ } b, null) => Beyond(b, chord),
-            (null, { } a) => Beyond(a, chord),
-            _ => 0,
-        };
+        var i = _chords.ChordOf[note] - _first;
+        var after = _before[i] < 0 ? double.NegativeInfinity : Middle(_before[i]);
+        var before = _after[i] < 0 ? double.PositiveInfinity : Middle(_after[i]);
+        var at =
+            _onsets[i] is { } own && Median(own, without) is { } known ? known
+            : _before[i] >= 0 && _after[i] >= 0 ? after + Share(i) * (before - after)
+            : _before[i] >= 0 ? after + (Beats(i) - Beats(_before[i])) * Quarter
+            : _after[i] >= 0 ? before - (Beats(_after[i]) - Beats(i)) * Quarter
+            : Middle(i);
+        return new Appointment(note, at, after, before);
     }
 
-    private double? Own(int chord, double without)
+    /// <summary>Whether enough is known of and around a note's chord to say when it is expected, one onset of the chord
+    /// left out.</summary>
+    /// <param name="beats">How far its neighbours may lie, in quarters.</param>
+    public bool Knows(int note, double without, double beats)
     {
-        if (_onsets[chord - _first] is not { } onsets)
-        {
-            return null;
-        }
+        var i = _chords.ChordOf[note] - _first;
+        return (_onsets[i] is { } own && Median(own, without) is not null)
+            || (
+                _before[i] >= 0
+                && _after[i] >= 0
+                && Beats(i) - Beats(_before[i]) <= beats
+                && Beats(_after[i]) - Beats(i) <= beats
+            );
+    }
+
+    private double Share(int i) => (Beats(i) - Beats(_before[i])) / (Beats(_after[i]) - Beats(_before[i]));
+
+    private double Beats(int i) => _chords.Beats[_first + i];
+
+    private double Middle(int i) => Median(_onsets[i]!, double.NaN)!.Value;
+
+    private static double? Median(List<double> onsets, double without)
+    {
         var skip = double.IsNaN(without) ? -1 : onsets.BinarySearch(without);
         var count = onsets.Count - (skip >= 0 ? 1 : 0);
-        if (count == 0)
-        {
-            return null;
-        }
         double Nth(int i) => onsets[skip >= 0 && i >= skip ? i + 1 : i];
-        return (Nth((count - 1) / 2) + Nth(count / 2)) / 2;
+        return count == 0 ? null : (Nth((count - 1) / 2) + Nth(count / 2)) / 2;
     }
-
-    private (double Beats, double Seconds)? Neighbour(int chord, int step)
-    {
-        for (var i = chord + step; i >= _first && i < _first + _onsets.Length; i += step)
-        {
-            if (Own(i, double.NaN) is { } seconds)
-            {
-                return (_chords.Beats[i], seconds);
-            }
-        }
-        return null;
-    }
-
-    private double Between((double Beats, double Seconds) before, (double Beats, double Seconds) after, int chord)
-    {
-        var share = (_chords.Beats[chord] - before.Beats) / (after.Beats - before.Beats);
-        return before.Seconds + share * (after.Seconds - before.Seconds);
-    }
-
-    private double Beyond((double Beats, double Seconds) known, int chord) =>
-        known.Seconds + (_chords.Beats[chord] - known.Beats) * Quarter;
 
     private double QuarterOf()
     {
         var steps = new List<double>();
-        (double Beats, double Seconds)? last = null;
-        for (var i = _first; i < _first + _onsets.Length; i++)
+        for (var i = 0; i < _onsets.Length; i++)
         {
-            if (Own(i, double.NaN) is { } seconds)
+            if (_onsets[i] is not null && _before[i] >= 0 && Middle(i) > Middle(_before[i]))
             {
-                if (last is { } before && seconds > before.Seconds)
-                {
-                    steps.Add((seconds - before.Seconds) / (_chords.Beats[i] - before.Beats));
-                }
-                last = (_chords.Beats[i], seconds);
+                steps.Add((Middle(i) - Middle(_before[i])) / (Beats(i) - Beats(_before[i])));
             }
         }
         steps.Sort();
-        return steps.Count == 0 ? 0.5 : Math.Min(SlowestQuarter, steps[steps.Count / 2]);
+        return steps.Count == 0 ? UsualQuarter : Math.Min(SlowestQuarter, steps[steps.Count / 2]);
     }
 }
