@@ -42,7 +42,14 @@ internal static class Studies
     // Degrees count from C0, seven an octave.
     private static void Texture(List<WrittenKey> notes, Hand hand, int texture, int degree, Random random)
     {
-        void Add(ScoreTime at, ScoreTime length, int step, string voice = "1", bool grace = false, bool rolled = false) =>
+        void Add(
+            ScoreTime at,
+            ScoreTime length,
+            int step,
+            string voice = "1",
+            bool grace = false,
+            bool rolled = false
+        ) =>
             notes.Add(
                 new WrittenKey(at, length, 12 + 12 * (step / 7) + Scale[step % 7], hand, voice, "")
                 {

@@ -7,6 +7,9 @@ namespace Stridewright.Practice.Listening.Search;
 internal sealed class ChordTable
 {
     private readonly int[] _first; // index of each chord's first note; one more than there are chords
+    private const int ShakeSteps = 2; // semitones from a note to what it is shaken with
+    private const int MostSounding = 100; // chords through which a note is held
+    private readonly UInt128[] _shaken; // keys that may be struck in a shake while a chord sounds, a bit each
     private readonly int[][] _byKey = new int[128][];
 
     public ChordTable(IReadOnlyList<ExpectedNote> notes)
@@ -26,6 +29,8 @@ internal sealed class ChordTable
         Hands = [.. notes.Select(n => n.Hand)];
         ChordOf = new int[notes.Count];
         Ornamented = new bool[Count];
+        Longest = new double[Count];
+        _shaken = new UInt128[Count];
         var chordsOf = new List<int>[128];
         for (var chord = 0; chord < Count; chord++)
         {
@@ -43,6 +48,25 @@ internal sealed class ChordTable
         for (var key = 0; key < 128; key++)
         {
             _byKey[key] = chordsOf[key] is { } list ? [.. list] : [];
+        }
+        for (var i = 0; i < notes.Count; i++)
+        {
+            AddSounding(notes[i], ChordOf[i]);
+        }
+    }
+
+    private void AddSounding(ExpectedNote note, int chord)
+    {
+        var keys = UInt128.Zero;
+        for (var key = note.Key - ShakeSteps; key <= note.Key + ShakeSteps; key++)
+        {
+            keys |= UInt128.One << (key & 127);
+        }
+        var end = note.Beats + note.Length;
+        for (var i = chord; i < Count && (i == chord || Beats[i] < end) && i < chord + MostSounding; i++)
+        {
+            _shaken[i] |= keys;
+            Longest[i] = Math.Max(Longest[i], end - Beats[i]);
         }
     }
 
@@ -62,6 +86,12 @@ internal sealed class ChordTable
 
     /// <summary>A trill or the like stands on one of its notes.</summary>
     public bool[] Ornamented { get; }
+
+    /// <summary>How long what sounds at a chord still lasts, in quarters.</summary>
+    public double[] Longest { get; }
+
+    /// <summary>Whether a key may belong to a trill, turn or tremolo on a note that sounds at a chord.</summary>
+    public bool MayShake(int chord, int key) => (_shaken[chord] & (UInt128.One << (key & 127))) != 0;
 
     public int First(int chord) => _first[chord];
 

@@ -9,13 +9,6 @@ internal static class PathCosts
     /// <summary>A played note that is none of the score's.</summary>
     public const double Extra = 3;
 
-    /// <summary>One that shakes on the note before it: trills, turns, tremolos, re-struck keys.</summary>
-    public const double Shake = 0.7;
-
-    /// <summary>The same where the score has the sign for it.</summary>
-    public const double WrittenShake = 0.25;
-
-
     /// <summary>A key an octave or two from one of the chord.</summary>
     public const double OtherOctave = 2;
 
@@ -41,8 +34,14 @@ internal static class PathCosts
     private const double Together = 0.03; // seconds within which the notes of a chord cost nothing
     private const double SpreadScale = 0.15;
     private const double MostSpread = 3;
+    private const double FirstShake = 0.9;
+    private const double NextShake = 0.25;
+    private const double WrittenShake = 0.15;
     private const double LeastApart = 0.8;
     private const double ApartScale = 0.2;
+    private const double HandsApart = 0.3;
+    private const double LateScale = 0.15;
+    private const double MostLate = 3;
     private const double TempoScale = 1.6;
     private const double FreeTempo = 0.15; // log ratio that costs nothing
     private const double MostTooSlow = 2.5;
@@ -53,9 +52,20 @@ internal static class PathCosts
     public static double Spread(double seconds) =>
         seconds <= Together ? 0 : Math.Min(MostSpread, (seconds - Together) / SpreadScale);
 
+    /// <summary>A note of a trill, turn or tremolo on what sounds.</summary>
+    /// <param name="repeats">Its key was struck just before.</param>
+    /// <param name="isWritten">The score has a sign for it.</param>
+    public static double Shake(bool repeats, bool isWritten) =>
+        isWritten ? WrittenShake
+        : repeats ? NextShake
+        : FirstShake;
+
     /// <summary>A note of a chord close by, so many seconds from where the tempo has that chord: the hands are not
     /// together.</summary>
     public static double Apart(double seconds) => LeastApart + seconds / ApartScale;
+
+    /// <summary>A note so many seconds from where its chord is due by both hands together.</summary>
+    public static double Late(double seconds) => Math.Clamp((seconds - HandsApart) / LateScale, 0, MostLate);
 
     /// <summary>Logarithm of how much longer a step took than the tempo asks.</summary>
     public static double TempoRatio(double seconds, double asked) => Math.Log((seconds + Blur) / (asked + Blur));

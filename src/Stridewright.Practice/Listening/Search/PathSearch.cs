@@ -14,7 +14,7 @@ internal enum PathStep : byte
 }
 
 /// <summary>Where the player is at a played note.</summary>
-internal readonly record struct PathPoint(int Chord, PathStep Step, double Cost = 0, double Tempo = 0);
+internal readonly record struct PathPoint(int Chord, PathStep Step);
 
 /// <summary>
 /// Finds the player's path through the score: for each played note the chord where the player is. It is the cheapest path
@@ -31,26 +31,41 @@ internal sealed class PathSearch
     private const int MostStates = 600; // that live at a time
     private const double ClearlyBetter = 0.5; // a jump is tried where the best path paid more than this
     private const double FastShake = 0.28; // seconds between the notes of a shake, at most
+    private const double HeldShare = 1.6;
+    private const double HeldMore = 0.5; // seconds
     private const double UsualTempo = 0.5; // seconds a quarter, before a step was taken
-    private const int ShakeSteps = 2; // semitones
+    private const int ShakeSteps = 3; // semitones between them
 
     private readonly ChordTable _chords;
     private readonly IReadOnlyList<PlayedNote> _played;
-    private readonly List<(int Chord, PathStep Step, int From, double Cost, double Tempo)> _trace = [];
+    private readonly List<(int Chord, PathStep Step, int From)> _trace = [];
     private readonly int[] _slotOf; // place among the states being made: for each chord that of a note struck and beside
+    private readonly double[]? _due; // seconds, for each chord
+    private readonly bool[] _shakes; // notes struck soon after another close by
+    private readonly bool[] _repeats; // notes of which the key itself was struck just before
     private List<State> _states = [];
     private List<State> _made = [];
 
-    private PathSearch(ChordTable chords, IReadOnlyList<PlayedNote> played)
+    private PathSearch(ChordTable chords, IReadOnlyList<PlayedNote> played, double[]? due)
     {
-        (_chords, _played) = (chords, played);
+        (_chords, _played, _due) = (chords, played, due);
         _slotOf = new int[2 * chords.Count];
         Array.Fill(_slotOf, -1);
+        (_shakes, _repeats) = (new bool[played.Count], new bool[played.Count]);
+        for (var n = 0; n < played.Count; n++)
+        {
+            for (var m = n - 1; m >= 0 && played[m].Onset > played[n].Onset - FastShake; m--)
+            {
+                _shakes[n] |= Math.Abs(played[m].Key - played[n].Key) <= ShakeSteps;
+                _repeats[n] |= played[m].Key == played[n].Key;
+            }
+        }
     }
 
     /// <summary>One point for each played note; empty where either side is.</summary>
-    public static PathPoint[] Find(ChordTable chords, IReadOnlyList<PlayedNote> played) =>
-        chords.Count == 0 || played.Count == 0 ? [] : new PathSearch(chords, played).Find();
+    /// <param name="due">When each chord is about to be played, in seconds, where that is known: then there are no jumps.</param>
+    public static PathPoint[] Find(ChordTable chords, IReadOnlyList<PlayedNote> played, double[]? due = null) =>
+        chords.Count == 0 || played.Count == 0 ? [] : new PathSearch(chords, played, due).Find();
 
     private PathPoint[] Find()
     {
@@ -63,7 +78,7 @@ internal sealed class PathSearch
         var at = _states.MinBy(s => s.Cost).Trace;
         for (var n = points.Length - 1; n >= 0; n--)
         {
-            points[n] = new PathPoint(_trace[at].Chord, _trace[at].Step, _trace[at].Cost, _trace[at].Tempo);
+            points[n] = new PathPoint(_trace[at].Chord, _trace[at].Step);
             at = _trace[at].From;
         }
         return points;
@@ -74,7 +89,10 @@ internal sealed class PathSearch
         var note = _played[0];
         foreach (var chord in _chords.With(note.Key))
         {
-            var cost = chord <= Ahead ? chord * PathCosts.Skip / 2 : PathCosts.Restart;
+            var cost =
+                _due is not null ? Late(chord, note.Onset)
+                : chord <= Ahead ? chord * PathCosts.Skip / 2
+                : PathCosts.Restart;
             Offer(new State(chord, cost, 0, PathStep.Struck, Taken(chord, note.Key), double.NaN, note.Onset));
         }
         Offer(new State(0, PathCosts.Extra, 0, PathStep.Beside, 0, double.NaN, note.Onset));
@@ -96,7 +114,7 @@ internal sealed class PathSearch
             Go(state, note);
         }
         var cheapest = _made.Min(s => s.Cost);
-        if (cheapest > best.Cost + ClearlyBetter)
+        if (_due is null && cheapest > best.Cost + ClearlyBetter)
         {
             Jump(best, cheapest, note);
         }
@@ -114,7 +132,7 @@ internal sealed class PathSearch
             Offer(
                 state with
                 {
-                    Cost = state.Cost + spread,
+                    Cost = state.Cost + spread + Late(state.Chord, note.Onset),
                     Step = PathStep.Struck,
                     Taken = state.Taken | Bit(place),
                     Since = since,
@@ -129,23 +147,15 @@ internal sealed class PathSearch
     private double Beside(in State state, int n)
     {
         var (chord, note) = (state.Chord, _played[n]);
-        var cost = PathCosts.Extra;
-        if (note.Onset - _played[n - 1].Onset < FastShake)
-        {
-            var written = _chords.Ornamented[chord];
-            for (var i = _chords.First(chord); i < _chords.End(chord); i++)
-            {
-                if (Math.Abs(_chords.Keys[i] - note.Key) <= ShakeSteps)
-                {
-                    cost = Math.Min(cost, written ? PathCosts.WrittenShake : PathCosts.Shake);
-                }
-            }
-        }
+        var tempo = double.IsNaN(state.Tempo) ? UsualTempo : state.Tempo;
+        var cost =
+            _shakes[n] && IsHeld(state, tempo, note.Onset) && _chords.MayShake(chord, note.Key)
+                ? PathCosts.Shake(_repeats[n], _chords.Ornamented[chord])
+                : PathCosts.Extra;
         for (var near = Math.Max(0, chord - Near); near <= Math.Min(_chords.Count - 1, chord + Near); near++)
         {
             if (near != chord && _chords.Has(near, note.Key))
             {
-                var tempo = double.IsNaN(state.Tempo) ? UsualTempo : state.Tempo;
                 var due = state.Since + (_chords.Beats[near] - _chords.Beats[chord]) * tempo;
                 cost = Math.Min(cost, PathCosts.Apart(Math.Abs(note.Onset - due)));
             }
@@ -156,6 +166,10 @@ internal sealed class PathSearch
         }
         return cost;
     }
+
+    // A shake lasts about as long as what it is on.
+    private bool IsHeld(in State state, double tempo, double onset) =>
+        onset - state.Since < HeldShare * tempo * _chords.Longest[state.Chord] + HeldMore;
 
     private void Go(in State state, PlayedNote note)
     {
@@ -171,7 +185,7 @@ internal sealed class PathSearch
                 Offer(
                     new State(
                         chord,
-                        cost + (chord - state.Chord - 1) * PathCosts.Skip + tempoCost,
+                        cost + (chord - state.Chord - 1) * PathCosts.Skip + tempoCost + Late(chord, note.Onset),
                         state.Trace,
                         PathStep.Struck,
                         Bit(place),
@@ -182,6 +196,8 @@ internal sealed class PathSearch
             }
         }
     }
+
+    private double Late(int chord, double onset) => _due is null ? 0 : PathCosts.Late(Math.Abs(onset - _due[chord]));
 
     private double Missing(in State state)
     {
@@ -249,7 +265,7 @@ internal sealed class PathSearch
             _slotOf[SlotOf(state)] = -1;
             if (state.Cost <= limit)
             {
-                _trace.Add((state.Chord, state.Step, state.From, state.Cost, state.Tempo));
+                _trace.Add((state.Chord, state.Step, state.From));
                 _states.Add(state with { Trace = _trace.Count - 1 });
             }
         }

@@ -46,9 +46,47 @@ internal sealed class StretchMatching
             .Where(n => path[n].Step != PathStep.Beside)
             .Select(n => (Expected: NoteOf(path[n].Chord, _take.Notes[n].Key), Played: n))
             .ToList();
+        pairs = Again(pairs);
+        pairs = pairs.Count > 0 ? HandByHand(pairs) : pairs;
         for (var round = 0; round < Rounds && pairs.Count > 0; round++)
         {
             pairs = Again(pairs);
+        }
+        return pairs;
+    }
+
+    /// <summary>The path of each hand by itself, among the notes that are known to be its own and those of nobody: where the
+    /// hands are far apart, fast notes come in another order than they are written, but not within a hand.</summary>
+    private List<(int Expected, int Played)> HandByHand(List<(int Expected, int Played)> known)
+    {
+        var map = MapOf(known.Select(p => (p.Expected, _take.Notes[p.Played].Onset)));
+        var handOf = known.ToDictionary(p => p.Played, p => _chords.Hands[p.Expected]);
+        var pairs = new List<(int Expected, int Played)>(known.Count);
+        foreach (var hand in (Hand[])[Hand.Right, Hand.Left])
+        {
+            var asked = Enumerable
+                .Range(_chords.First(_first), _chords.End(_last) - _chords.First(_first))
+                .Where(i => _chords.Hands[i] == hand)
+                .ToList();
+            var played = Enumerable
+                .Range(_stretch.FirstPlayed, _stretch.PlayedEnd - _stretch.FirstPlayed)
+                .Where(n => !handOf.TryGetValue(n, out var other) || other == hand)
+                .ToList();
+            var chords = new ChordTable(asked.ConvertAll(i => _score.Notes[i]));
+            var due = new double[chords.Count];
+            for (var i = 0; i < due.Length; i++)
+            {
+                due[i] = map.At(_chords.ChordOf[asked[chords.First(i)]]);
+            }
+            var path = PathSearch.Find(chords, played.ConvertAll(n => _take.Notes[n]), due);
+            for (var n = 0; n < path.Length; n++)
+            {
+                if (path[n].Step == PathStep.Struck)
+                {
+                    var note = chords.First(path[n].Chord) + chords.Find(path[n].Chord, _take.Notes[played[n]].Key, 0);
+                    pairs.Add((asked[note], played[n]));
+                }
+            }
         }
         return pairs;
     }

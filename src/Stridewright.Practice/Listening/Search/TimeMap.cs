@@ -49,14 +49,18 @@ internal sealed class TimeMap
         var i = _chords.ChordOf[note] - _first;
         var after = _before[i] < 0 ? double.NegativeInfinity : Middle(_before[i]);
         var before = _after[i] < 0 ? double.PositiveInfinity : Middle(_after[i]);
-        var at =
-            _onsets[i] is { } own && Median(own, without) is { } known ? known
-            : _before[i] >= 0 && _after[i] >= 0 ? after + Share(i) * (before - after)
-            : _before[i] >= 0 ? after + (Beats(i) - Beats(_before[i])) * Quarter
-            : _after[i] >= 0 ? before - (Beats(_after[i]) - Beats(i)) * Quarter
-            : Middle(i);
-        return new Appointment(note, at, after, before);
+        return new Appointment(note, Expected(i, without), after, before);
     }
+
+    private double Expected(int i, double without) =>
+        _onsets[i] is { } own && Median(own, without) is { } known ? known
+        : _before[i] >= 0 && _after[i] >= 0 ? Middle(_before[i]) + Share(i) * (Middle(_after[i]) - Middle(_before[i]))
+        : _before[i] >= 0 ? Middle(_before[i]) + (Beats(i) - Beats(_before[i])) * Quarter
+        : _after[i] >= 0 ? Middle(_after[i]) - (Beats(_after[i]) - Beats(i)) * Quarter
+        : Middle(i);
+
+    /// <summary>When a chord was played, in seconds.</summary>
+    public double At(int chord) => Expected(chord - _first, double.NaN);
 
     /// <summary>Whether enough is known of and around a note's chord to say when it is expected, one onset of the chord
     /// left out.</summary>
