@@ -30,6 +30,9 @@ internal interface ITools : IDisposable
     /// <summary>A piano score from MusicXML, plain or in its container.</summary>
     Reading<Score> ReadMusicXmlScore(Stream stream);
 
+    /// <summary>The notes of any piano score in MusicXML, plain or in its container.</summary>
+    Reading<ScoreNotes> ReadNotes(Stream stream);
+
     /// <summary>Reads a span such as <c>205</c>, <c>8.1in</c> or <c>ninth</c>, within the spans of hands.</summary>
     bool TryReadSpan(string text, double octaveMm, out double mm, out string problem);
 

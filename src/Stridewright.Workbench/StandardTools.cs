@@ -77,6 +77,8 @@ internal sealed class StandardTools : ITools
 
     public Reading<Score> ReadMusicXmlScore(Stream stream) => MusicXmlReader.ReadScore(stream);
 
+    public Reading<ScoreNotes> ReadNotes(Stream stream) => MusicXmlReader.ReadNotes(stream);
+
     public bool TryReadSpan(string text, double octaveMm, out double mm, out string problem) =>
         SpanText.TryRead(text, octaveMm, out mm, out problem);
 

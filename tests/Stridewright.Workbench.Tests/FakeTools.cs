@@ -208,6 +208,8 @@ internal sealed class FakeTools : ITools
 
     public Reading<Performance> ReadTake(Stream stream) => throw new NotSupportedException();
 
+    public Reading<ScoreNotes> ReadNotes(Stream stream) => throw new NotSupportedException();
+
     public Assessment Assess(Score score, PlayerHands hands, double? quartersPerMinute) =>
         new(Judge(score, hands, quartersPerMinute), "easy going")
         {
