@@ -1,4 +1,5 @@
 using System.Globalization;
+using Stridewright.Music;
 using Stridewright.Workbench.Reports;
 
 namespace Stridewright.Workbench;
@@ -244,6 +245,20 @@ internal static class WorkbenchMessages
 
     public const string SettingsOfOne =
         "several settings go with one level and one key, and neither with --pages nor with --save";
+
+    public const string NoSuchSpot = "this setting has no such bar";
+
+    public static string NoSuchAction(string action) =>
+        $"nothing is known of {Quoted.Short(action)}; a bar can be kept, released, chosen another way, written, made a figure of or given a figure";
+
+    public static string NoStrokes(int most) =>
+        string.Create(CultureInfo.InvariantCulture, $"strokes of one hand are needed, at most {most}");
+
+    public static string NoPitch(string text) =>
+        $"{Quoted.Short(text)} is no key of a piano, or is struck twice at once";
+
+    public static string NoStroke(string at, string length) =>
+        $"a stroke at {Quoted.Short(at)} of length {Quoted.Short(length)} does not fit the bar";
 
     public const string NoFigureName = "the figure needs a name";
 
