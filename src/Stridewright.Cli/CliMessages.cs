@@ -6,7 +6,7 @@ using Stridewright.Workbench.Reports;
 namespace Stridewright.Cli;
 
 /// <summary>Every sentence of the command line.</summary>
-internal static class CliMessages
+internal static partial class CliMessages
 {
     public const string Root = """
         Makes playable ragtime and stride settings of tunes, for the hands that will play them.
@@ -297,7 +297,7 @@ internal static class CliMessages
     public static string NoOutput(string reason) => $"output: the report cannot be written ({OneLine(reason)})";
 
     public static string SeeHelp(string command) =>
-        $"See: stridewright {(command is "arrange" or "accompany" or "check" or "player" or "profile" or "finger" ? command + " " : "")}--help";
+        $"See: stridewright {(command is "arrange" or "accompany" or "check" or "player" or "profile" or "finger" or "compare" ? command + " " : "")}--help";
 
     public static string NotWhole(string option, string given) =>
         $"{option}: '{given}' is no whole number: give one such as 4";

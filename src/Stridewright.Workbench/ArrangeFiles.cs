@@ -411,7 +411,12 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
                 Title = job.Tune.Title,
                 Outputs = files,
                 Setting = ReportOf.WithTurns(
-                    ReportOf.Setting(arrangement, verdict, tools.HardestBars(verdict), reasons),
+                    ReportOf.Setting(
+                        arrangement,
+                        verdict,
+                        tools.HardestBars(verdict),
+                        tools.GivenUp(job.Tune, arrangement, reasons, cancellation)
+                    ),
                     pages?.PageEnds ?? [],
                     turns
                 ),

@@ -77,6 +77,8 @@ internal sealed class StandardTools : ITools
 
     public Reading<Score> ReadMusicXmlScore(Stream stream) => MusicXmlReader.ReadScore(stream);
 
+    public Reading<ScoreNotes> ReadNotes(Stream stream) => MusicXmlReader.ReadNotes(stream);
+
     public bool TryReadSpan(string text, double octaveMm, out double mm, out string problem) =>
         SpanText.TryRead(text, octaveMm, out mm, out problem);
 
@@ -90,6 +92,13 @@ internal sealed class StandardTools : ITools
         SeveralSettings.Of(tune, brief, count, cancellation);
 
     public ValueList<BarReasons> Reasons(Arrangement arrangement) => Arranging.Reasons.Of(arrangement);
+
+    public ValueList<Diagnostic> GivenUp(
+        Tune tune,
+        Arrangement arrangement,
+        ValueList<BarReasons> reasons,
+        CancellationToken cancellation
+    ) => Concessions.ForHands(tune, arrangement, reasons, cancellation);
 
     public Score WithNotes(Arrangement arrangement) => NumberedNotes.Under(arrangement);
 

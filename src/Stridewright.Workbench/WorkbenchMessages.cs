@@ -26,6 +26,7 @@ internal static class WorkbenchMessages
         "this is neither ABC nor MusicXML nor MIDI: give a tune as .abc, .musicxml, .xml, .mxl or .mid";
     public const string AbcToCheck = "ABC holds a tune, not a two-staff score: give the score as MusicXML";
     public const string NotAScore = "this is no MusicXML score: give one as .musicxml, .xml or .mxl";
+    public const string NotATake = "this is no MIDI file: give the take as .mid";
     public const string FolderForFile = "this is a folder: name one file";
     public const string FolderToCheck = "this is a folder: give one score in MusicXML";
     public const string EmptyFolder = "no tune lies in this folder: it needs .abc, .musicxml, .xml, .mxl or .mid files";

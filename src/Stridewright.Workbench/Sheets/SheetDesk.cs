@@ -185,7 +185,12 @@ public sealed class SheetDesk : IDisposable
             Number = source.Tunes.Count > 1 ? number : null,
             Title = tune.Title,
             Outputs = [],
-            Setting = ReportOf.Setting(arrangement, verdict, _tools.HardestBars(verdict), _tools.Reasons(arrangement)),
+            Setting = ReportOf.Setting(
+                arrangement,
+                verdict,
+                _tools.HardestBars(verdict),
+                _tools.GivenUp(tune, arrangement, _tools.Reasons(arrangement), cancellation)
+            ),
         };
         var name = OutputNames.OfWords(tune.Title) is { Length: > 0 } words ? words : WorkbenchMessages.UntitledName;
         var sheet = new Sheet(report, [], name)
