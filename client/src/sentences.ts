@@ -39,7 +39,7 @@ export const sentences = {
   from: " from ",
   bar: (number: string) => (number === "0" ? "the pick-up" : `bar ${number}`),
   barNumber: (number: string) => (number === "0" ? "pick-up" : number),
-  place: "Where to begin: arrow keys move it, Enter plays",
+  place: "Where to begin: arrow keys move it by bars, with Shift by notes; Enter plays",
   rehearse: "rehearse",
   putCardAway: "put the card away",
   fetchingPiano: "fetching the piano",

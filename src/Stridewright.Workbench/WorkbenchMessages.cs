@@ -129,6 +129,9 @@ internal static class WorkbenchMessages
             $"the sketch takes {pages} pages: a tune of up to 32 bars fits one; leave the form out, or take it as pages"
         );
 
+    public const string TooLongToSound =
+        "it plays longer than the six and three quarter hours that a WAV file holds; leave wav out of the formats";
+
     public static string NotEngraved(string reason) =>
         $"it could not be engraved ({reason}): leave pdf, svg and png out of --format";
 

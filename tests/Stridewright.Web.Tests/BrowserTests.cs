@@ -19,7 +19,7 @@ public sealed class BrowserTests(Page page, Chromium chromium) : IClassFixture<P
         await Shot(desk, $"bring-{scheme}");
         await desk.Locator("input[type=file]").SetInputFilesAsync(Ferry);
         await Expect(desk.Locator(".page svg").First).ToBeVisibleAsync(new() { Timeout = 60_000 });
-        await Expect(desk.GetByRole(AriaRole.Status).Last).ToContainTextAsync("26 bars");
+        await Expect(desk.Locator(".brief").GetByRole(AriaRole.Status)).ToContainTextAsync("26 bars");
         await Clean(desk);
         await Shot(desk, $"score-{scheme}");
 

@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState, type MouseEvent, type ReactNode } from "react";
 import { sentences } from "../sentences";
 import { Card } from "./Card";
-import { barAt, placeOf, type Heard } from "./plan";
+import { barAt, placeOf, type Heard, type HeardBar } from "./plan";
 import { usePlayer } from "./usePlayer";
 import "./listen.css";
 
@@ -76,10 +76,14 @@ export function Listen({ id, children, beside }: Props) {
             onKeyDown={(event) => {
               const steps: Record<string, number> = { ArrowLeft: -1, ArrowDown: -1, ArrowRight: 1, ArrowUp: 1, PageDown: 8, PageUp: -8, Home: -bars.length, End: bars.length };
               const step = steps[event.key];
-              const next = step && bars[Math.min(bars.length - 1, Math.max(0, index + step))];
-              if (next) player.setPlace(next.at);
-              if (event.key === "Enter") toggle();
-              if (next || event.key === "Enter") event.preventDefault();
+              if (step !== undefined && heard) {
+                player.setPlace(event.shiftKey ? noteBeside(heard, place ?? 0, step) : barBeside(bars, index, step));
+              } else if (event.key === "Enter") {
+                toggle();
+              } else {
+                return;
+              }
+              event.preventDefault();
             }}
           >
             {sentences.bar(bar?.number ?? "1")}
@@ -104,6 +108,11 @@ export function Listen({ id, children, beside }: Props) {
     </section>
   );
 }
+
+const barBeside = (bars: HeardBar[], index: number, step: number) => bars[Math.min(bars.length - 1, Math.max(0, index + step))]!.at;
+
+const noteBeside = ({ notes }: Heard, place: number, step: number) =>
+  (step < 0 ? notes.findLast((n) => n.at < place - 0.001) : notes.find((n) => n.at > place + 0.001))?.at ?? place;
 
 // Says that it plays once, not at every bar.
 function Said({ isPlaying, number }: { isPlaying: boolean; number: string }) {

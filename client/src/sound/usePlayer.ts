@@ -58,6 +58,7 @@ export function usePlayer(id: string) {
       if (mine !== asked.current) return;
       const plan = planOf(heard, now);
       sounding.current = plan.struck.map((s) => s.note);
+      cursor.current?.measure(sounding.current);
       await hands.play(plan, skipped, instrument, () => {
         setPlaying(false);
         setPlace(start);
@@ -66,7 +67,6 @@ export function usePlayer(id: string) {
         hands.stop();
         return;
       }
-      cursor.current?.measure(heard.notes);
       setPlace(skipped > 0 ? from : start);
       setPlaying(true);
     } catch (failure) {
@@ -89,6 +89,13 @@ export function usePlayer(id: string) {
       if (mine === asked.current) setFault(failure instanceof Error ? failure.message : sentences.noSound);
     }
   }
+
+  // An instrument must not be left sounding.
+  useEffect(() => {
+    const leave = () => player.current?.stop();
+    window.addEventListener("pagehide", leave);
+    return () => window.removeEventListener("pagehide", leave);
+  }, []);
 
   // Another setting is another music.
   useEffect(() => {
@@ -113,8 +120,8 @@ export function usePlayer(id: string) {
 
   useEffect(() => {
     if (!isPlaying || !heard) return;
-    let frame = requestAnimationFrame(function draw(moment) {
-      const at = player.current?.place(moment);
+    let frame = requestAnimationFrame(function draw() {
+      const at = player.current?.place(performance.now());
       if (at !== undefined) follow(cursor.current!, layer.current!, sounding.current, at);
       frame = requestAnimationFrame(draw);
     });
@@ -127,7 +134,9 @@ export function usePlayer(id: string) {
   useEffect(() => {
     if (isPlaying || place === undefined || !heard) return;
     const bar = barAt(heard, place);
-    if (bar) cursor.current?.rest(bar.id);
+    const note = heard.notes.find((n) => Math.abs(n.at - place) < ONE_STROKE);
+    const id = bar && Math.abs(bar.at - place) < ONE_STROKE ? bar.id : (note?.id ?? bar?.id);
+    if (id) cursor.current?.rest(id);
   }, [isPlaying, place, heard]);
 
   return {
