@@ -5,6 +5,7 @@ import { fileAddress, type SettingMade, type Wishes } from "./api";
 import { Bring } from "./Bring";
 import { briefWords, usualBrief } from "./brief";
 import { Score } from "./Score";
+import { Listen } from "./sound/Listen";
 import { sentences } from "./sentences";
 import { useDropped } from "./useDropped";
 import { useSetting, useTune } from "./useTune";
@@ -90,7 +91,9 @@ export function Desk() {
         )}
         {made && (
           <>
-            <Score made={made} isWorking={setting.isFetching} />
+            <Listen id={made.id}>
+              <Score made={made} isWorking={setting.isFetching} />
+            </Listen>
             <footer className="take-away">
               <p>
                 {sentences.takeAway}

@@ -79,8 +79,25 @@ export interface paths {
             path?: never;
             cookie?: never;
         };
-        /** A setting as a file: musicxml, mxl, midi or pdf. */
+        /** A setting as a file: musicxml, mxl, midi, pdf or wav. */
         get: operations["file"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/settings/{id}/heard": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** A setting as it is heard, note by note: what its MIDI file says, in seconds. */
+        get: operations["heard"];
         put?: never;
         post?: never;
         delete?: never;
@@ -217,6 +234,44 @@ export interface components {
             bar: string;
             /** Format: double */
             effort: number;
+        };
+        Heard: {
+            /** Format: double */
+            seconds: number;
+            notes: components["schemas"]["HeardNote"][];
+            pedal: components["schemas"]["HeardPedal"][];
+            bars: components["schemas"]["HeardBar"][];
+        };
+        HeardBar: {
+            id: string;
+            number: string;
+            /** Format: double */
+            at: number;
+            /** Format: double */
+            length: number;
+            beats: number[];
+            /** Format: int32 */
+            count: number;
+        };
+        HeardNote: {
+            id: null | string;
+            /** Format: double */
+            at: number;
+            /** Format: double */
+            length: number;
+            /** Format: double */
+            rings: number;
+            /** Format: int32 */
+            key: number;
+            /** Format: int32 */
+            velocity: number;
+            hand: string;
+            kind: string;
+        };
+        HeardPedal: {
+            /** Format: double */
+            at: number;
+            down: boolean;
         };
         Remark: {
             severity: string;
@@ -509,6 +564,37 @@ export interface operations {
                 };
                 content: {
                     "application/octet-stream": string;
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+        };
+    };
+    heard: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Heard"];
                 };
             };
             /** @description Not Found */

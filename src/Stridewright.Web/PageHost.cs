@@ -103,6 +103,7 @@ public sealed class PageHost : IAsyncDisposable
         var page = new PageFiles();
         app.MapGet("/", page.Index).ExcludeFromDescription();
         app.MapGet("/assets/{name}", page.Asset).ExcludeFromDescription();
+        app.MapGet("/piano/v10/{key:int}.ogg", PageFiles.Piano).ExcludeFromDescription();
         app.MapGet(Guard.Opening + "{given}", guard.Open).ExcludeFromDescription();
         var api = app.MapGroup("/api");
         var brought = new Memory<TuneSource>(MostSources);

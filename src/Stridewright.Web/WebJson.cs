@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Stridewright.Workbench.Sheets;
 
 namespace Stridewright.Web;
 
@@ -16,6 +17,7 @@ namespace Stridewright.Web;
 [JsonSerializable(typeof(TypedText))]
 [JsonSerializable(typeof(SettingWanted))]
 [JsonSerializable(typeof(SettingMade))]
+[JsonSerializable(typeof(Heard))]
 [JsonSerializable(typeof(Fault))]
 [JsonSerializable(typeof(string))]
 [JsonSerializable(typeof(int))]

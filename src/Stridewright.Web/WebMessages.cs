@@ -13,7 +13,7 @@ internal static class WebMessages
     public const string NoSheet = "the setting is no longer at hand: ask for it again";
     public const string NoText = "there is no text: type a tune in ABC, or chords such as F | D7 | G7 C7 | F";
     public const string NotPaper = "the paper is a4 or letter";
-    public const string NotAFormat = "it can be taken away as musicxml, mxl, midi or pdf";
+    public const string NotAFormat = "it can be taken away as musicxml, mxl, midi, pdf or wav";
     public const string BadRequest = "the request could not be read: mend it, or load the page again";
     public const string Cancelled = "it was cancelled";
     public const string TooLong = "it took too long: try a shorter tune";

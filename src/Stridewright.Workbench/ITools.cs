@@ -47,6 +47,14 @@ internal interface ITools : IDisposable
     /// <summary>Why each bar of an arrangement is as it is.</summary>
     ValueList<BarReasons> Reasons(Arrangement arrangement);
 
+    /// <summary>What an arrangement gave up for the player's hands, with its bars.</summary>
+    ValueList<Diagnostic> GivenUp(
+        Tune tune,
+        Arrangement arrangement,
+        ValueList<BarReasons> reasons,
+        CancellationToken cancellation
+    );
+
     /// <summary>The score of an arrangement with its most telling reasons as numbered notes.</summary>
     Score WithNotes(Arrangement arrangement);
 
@@ -73,13 +81,18 @@ internal interface ITools : IDisposable
 
     byte[] ToMidi(Score score);
 
+    /// <summary>The score as it is heard, which is what <see cref="ToMidi(Score)"/> writes.</summary>
+    Performance Perform(Score score);
+
+    /// <summary>A performance on the recorded piano as a WAV file, made block by block.</summary>
+    /// <param name="progress">Told the share that is done, from 0 to 1.</param>
+    IEnumerable<byte[]> ToWav(Performance performance, IProgress<double>? progress, CancellationToken cancellation);
+
     /// <summary>The tune in ABC, to be read back as the same tune.</summary>
     string ToAbc(Tune tune);
 
     /// <summary>A lead sheet.</summary>
     byte[] ToMusicXml(Tune tune);
-
-    byte[] ToMidi(Tune tune);
 
     /// <summary>Lays the MusicXML of <c>ToMusicXml</c> out on pages.</summary>
     Reading<EngravedPages> Engrave(byte[] musicXml, PageWish wish, CancellationToken cancellation);

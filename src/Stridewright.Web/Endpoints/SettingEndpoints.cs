@@ -28,10 +28,20 @@ internal sealed class SettingEndpoints(SheetDesk desk, Memory<TuneSource> brough
             .Produces<Fault>(StatusCodes.Status404NotFound, Faults.ContentType);
         api.MapGet("/settings/{id}/files/{format}", File)
             .WithName("file")
-            .WithSummary("A setting as a file: musicxml, mxl, midi or pdf.")
+            .WithSummary("A setting as a file: musicxml, mxl, midi, pdf or wav.")
             .Produces<byte[]>(StatusCodes.Status200OK, "application/octet-stream")
             .Produces<Fault>(StatusCodes.Status404NotFound, Faults.ContentType);
+        api.MapGet("/settings/{id}/heard", Heard)
+            .WithName("heard")
+            .WithSummary("A setting as it is heard, note by note: what its MIDI file says, in seconds.")
+            .Produces<Heard>()
+            .Produces<Fault>(StatusCodes.Status404NotFound, Faults.ContentType);
     }
+
+    private IResult Heard(string id) =>
+        made.Find(id) is { } sheet
+            ? Results.Json(desk.Heard(sheet), WebJson.Default.Heard)
+            : Faults.Of(StatusCodes.Status404NotFound, WebMessages.NoSheet);
 
     private async Task<IResult> Arrange(SettingWanted wanted, CancellationToken cancellation)
     {
@@ -70,6 +80,10 @@ internal sealed class SettingEndpoints(SheetDesk desk, Memory<TuneSource> brough
         if (made.Find(id) is not { } sheet)
         {
             return Faults.Of(StatusCodes.Status404NotFound, WebMessages.NoSheet);
+        }
+        if (format == "wav")
+        {
+            return Results.Stream(s => desk.WriteWav(sheet, s, cancellation), "audio/wav", sheet.Name + ".wav");
         }
         (OutputFormat Format, string Ending, string Type)? kind = format switch
         {

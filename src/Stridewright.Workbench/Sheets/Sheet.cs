@@ -11,7 +11,7 @@ public sealed record Sheet(WrittenTune Tune, ValueList<byte[]> Pages, string Nam
 {
     internal byte[] MusicXml { get; init; } = [];
 
-    internal Func<byte[]> Midi { get; init; } = () => [];
+    internal Score? Score { get; init; }
 
     internal EngravedPages? Engraved { get; init; }
 }

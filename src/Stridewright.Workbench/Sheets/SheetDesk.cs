@@ -18,6 +18,7 @@ public sealed class SheetDesk : IDisposable
     private readonly ITools _tools;
     private readonly OneAtATime _engraver = new(MostWaiting);
     private readonly SemaphoreSlim _arranging = new(Environment.ProcessorCount);
+    private readonly SemaphoreSlim _playing = new(Environment.ProcessorCount);
 
     internal SheetDesk(ITools tools) => _tools = tools;
 
@@ -126,22 +127,49 @@ public sealed class SheetDesk : IDisposable
     }
 
     /// <summary>A sheet as one file.</summary>
-    /// <param name="format">Any but the pictures, which are several.</param>
+    /// <param name="format">Any but the pictures, which are several, and the sound, which is long.</param>
     public Task<byte[]> File(Sheet sheet, OutputFormat format, CancellationToken cancellation) =>
         format switch
         {
             OutputFormat.MusicXml => Task.FromResult(sheet.MusicXml),
             OutputFormat.Mxl => Task.FromResult(_tools.ToMxl(sheet.MusicXml)),
-            OutputFormat.Midi => Task.FromResult(sheet.Midi()),
+            OutputFormat.Midi => Task.FromResult(_tools.ToMidi(sheet.Score!)),
             OutputFormat.Pdf => _engraver.Do(_ => sheet.Engraved?.Pdf() ?? [], cancellation),
             _ => throw new ArgumentOutOfRangeException(nameof(format)),
         };
+
+    /// <summary>A sheet as it is heard.</summary>
+    public Heard Heard(Sheet sheet)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        return Sheets.Heard.Of(sheet.Score!, _tools.Perform(sheet.Score!));
+    }
+
+    /// <summary>Writes a sheet as a WAV file while it is made; few are made at once.</summary>
+    public async Task WriteWav(Sheet sheet, Stream stream, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        ArgumentNullException.ThrowIfNull(stream);
+        await _playing.WaitAsync(cancellation);
+        try
+        {
+            foreach (var block in _tools.ToWav(_tools.Perform(sheet.Score!), null, cancellation))
+            {
+                await stream.WriteAsync(block, cancellation);
+            }
+        }
+        finally
+        {
+            _playing.Release();
+        }
+    }
 
     public void Dispose()
     {
         _engraver.Dispose();
         _tools.Dispose();
         _arranging.Dispose();
+        _playing.Dispose();
     }
 
     private Draft Set(TuneSource source, int number, Tune tune, Brief brief, CancellationToken cancellation)
@@ -157,13 +185,18 @@ public sealed class SheetDesk : IDisposable
             Number = source.Tunes.Count > 1 ? number : null,
             Title = tune.Title,
             Outputs = [],
-            Setting = ReportOf.Setting(arrangement, verdict, _tools.HardestBars(verdict), _tools.Reasons(arrangement)),
+            Setting = ReportOf.Setting(
+                arrangement,
+                verdict,
+                _tools.HardestBars(verdict),
+                _tools.GivenUp(tune, arrangement, _tools.Reasons(arrangement), cancellation)
+            ),
         };
         var name = OutputNames.OfWords(tune.Title) is { Length: > 0 } words ? words : WorkbenchMessages.UntitledName;
         var sheet = new Sheet(report, [], name)
         {
             MusicXml = _tools.ToMusicXml(arrangement.Score),
-            Midi = () => _tools.ToMidi(arrangement.Score),
+            Score = arrangement.Score,
         };
         return new(sheet, null, arrangement.Brief.Form is null ? [] : FreeHands.After(arrangement.Score));
     }
