@@ -47,8 +47,7 @@ internal static class LeftHandMeasure
             return null;
         }
         var (x, y) = ((tempi.Count - 1) / 2.0, tempi.Average());
-        var slope =
-            tempi.Select((t, i) => (i - x) * (t - y)).Sum() / tempi.Select((_, i) => (i - x) * (i - x)).Sum();
+        var slope = tempi.Select((t, i) => (i - x) * (t - y)).Sum() / tempi.Select((_, i) => (i - x) * (i - x)).Sum();
         return Math.Exp(slope * (tempi.Count - 1)) - 1;
     }
 }

@@ -31,8 +31,7 @@ public sealed class Listener
 
     private TakeReport Report()
     {
-        var matches = _alignment.Pairs.Count(p => p.IsMatch);
-        var isAnother = matches < Thresholds.AnotherPiece.Value * Math.Max(1, _take.Notes.Count);
+        var isAnother = IsAnotherPiece();
         var wrong = isAnother ? [] : WrongNotes.Find(_alignment, WhenDue);
         var bars = BarCounting.Count(_alignment, wrong, _alone, TempoOf());
         var hesitations = Hesitations.Find(_both, BeatOf);
@@ -72,6 +71,19 @@ public sealed class Listener
             .Whole()
             .Done();
         return RemarkChoice.Choose(report, remarks);
+    }
+
+    // By jumping to and fro bits of any piece can be found in any other: each jump counts against what it brings.
+    private bool IsAnotherPiece()
+    {
+        var matches = _alignment.Pairs.Where(p => p.IsMatch).ToList();
+        var found = matches.Count - Thresholds.NotesAJump.Value * (_alignment.Runs.Count - 1);
+        var different = matches.Select(p => p.Expected).Distinct().Count();
+        return matches.Count == 0
+            || (
+                found < Thresholds.AnotherPiece.Value * _take.Notes.Count
+                && different < Thresholds.WholePiece.Value * _score.Notes.Count
+            );
     }
 
     internal static bool IsFlattened(Anticipation a) => a.Share < Thresholds.Flattened.Value;

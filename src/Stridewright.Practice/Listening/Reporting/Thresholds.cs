@@ -74,10 +74,19 @@ public static class Thresholds
     );
 
     public static readonly Threshold AnotherPiece = new(
-        "notes of the take that are the score's, below which it is another piece",
-        0.4,
+        "notes of the take that are the score's, less those that jumps cost, below which it is another piece",
+        0.55,
         "share",
-        "measured: takes of other tunes of one style share less than a quarter"
+        "measured: takes of other tunes in the same style reach 0.50 at most"
+    );
+
+    public static readonly Threshold NotesAJump = new("what a jump costs of those", 6, "notes", "as above");
+
+    public static readonly Threshold WholePiece = new(
+        "notes of the score that were played, from which it is never another piece",
+        0.8,
+        "share",
+        Common
     );
 
     public static readonly Threshold HandAlone = new(
@@ -107,6 +116,8 @@ public static class Thresholds
         Leap,
         Balance,
         AnotherPiece,
+        NotesAJump,
+        WholePiece,
         HandAlone,
         BarsAPage,
         RemarksAPage,
