@@ -28,6 +28,15 @@ internal static class WorkbenchMessages
     public const string AbcToCheck = "ABC holds a tune, not a two-staff score: give the score as MusicXML";
     public const string NotAScore = "this is no MusicXML score: give one as .musicxml, .xml or .mxl";
     public const string NotATake = "this is no MIDI file: give the take as .mid";
+
+    public static string AnotherPiece(string title, int right, int played) =>
+        FormattableString.Invariant(
+            $"{right} of its {played} notes are found in '{title}', and those only here and there: it seems to be another piece"
+        );
+
+    public static string NoSuchRange(string range, string first, string last) =>
+        $"'{range}' is no range of bars: give printed numbers such as 5-12, from {first} to {last}";
+
     public const string FolderForFile = "this is a folder: name one file";
     public const string FolderToCheck = "this is a folder: give one score in MusicXML";
     public const string EmptyFolder = "no tune lies in this folder: it needs .abc, .musicxml, .xml, .mxl or .mid files";
