@@ -234,6 +234,10 @@ export interface components {
             leftHandOnly?: boolean;
             lyrics?: boolean;
             showPlain?: boolean;
+            noChords?: boolean;
+            fingers?: boolean;
+            notes?: boolean;
+            largePrint?: boolean;
             harmony?: null | string;
             form?: null | string;
             minutes?: null | string;
@@ -726,7 +730,9 @@ export interface operations {
     };
     file: {
         parameters: {
-            query?: never;
+            query?: {
+                page?: number;
+            };
             header?: never;
             path: {
                 id: string;
