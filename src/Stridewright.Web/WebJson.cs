@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Stridewright.Workbench.Shelves;
 
 namespace Stridewright.Web;
 
@@ -16,9 +17,23 @@ namespace Stridewright.Web;
 [JsonSerializable(typeof(TypedText))]
 [JsonSerializable(typeof(SettingWanted))]
 [JsonSerializable(typeof(SettingMade))]
+[JsonSerializable(typeof(KeepWanted))]
+[JsonSerializable(typeof(SaveWanted))]
+[JsonSerializable(typeof(TitleWanted))]
+[JsonSerializable(typeof(TagsWanted))]
+[JsonSerializable(typeof(NameWanted))]
+[JsonSerializable(typeof(AgainWanted))]
+[JsonSerializable(typeof(Opened))]
+[JsonSerializable(typeof(Restored))]
+[JsonSerializable(typeof(Purged))]
+[JsonSerializable(typeof(ShelfList))]
+[JsonSerializable(typeof(ShelfHistory))]
+[JsonSerializable(typeof(ShelfSaved))]
+[JsonSerializable(typeof(bool?))]
+[JsonSerializable(typeof(double?))]
 [JsonSerializable(typeof(Fault))]
 [JsonSerializable(typeof(string))]
-[JsonSerializable(typeof(int))]
+[JsonSerializable(typeof(int?))]
 [JsonSerializable(typeof(byte[]))]
 internal sealed partial class WebJson : JsonSerializerContext
 {

@@ -1,3 +1,4 @@
+using Stridewright.Arranging;
 using Stridewright.Music;
 using Stridewright.Workbench.Reports;
 
@@ -14,7 +15,12 @@ public sealed record Sheet(WrittenTune Tune, ValueList<byte[]> Pages, string Nam
     internal Func<byte[]> Midi { get; init; } = () => [];
 
     internal EngravedPages? Engraved { get; init; }
+
+    internal Piece? Piece { get; init; }
 }
+
+/// <summary>What a setting was made from, so that it can be kept as an arrangement file.</summary>
+internal sealed record Piece(Tune Tune, Brief Brief, ValueList<FigureText> Figures);
 
 /// <summary>A setting, or why there is none.</summary>
 /// <param name="IsBadWish">A wish cannot be understood; its problem names it.</param>

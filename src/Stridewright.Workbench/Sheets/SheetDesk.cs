@@ -4,6 +4,7 @@ using Stridewright.Music;
 using Stridewright.Workbench.Inputs;
 using Stridewright.Workbench.Outputs;
 using Stridewright.Workbench.Reports;
+using Stridewright.Workbench.Shelves;
 
 namespace Stridewright.Workbench.Sheets;
 
@@ -44,6 +45,7 @@ public sealed class SheetDesk : IDisposable
         {
             Name = name,
             Tunes = read.Tunes,
+            Stored = read.Stored,
             Findings = Told(read.Tunes.Count, read.Findings),
         };
     }
@@ -81,7 +83,15 @@ public sealed class SheetDesk : IDisposable
     )
     {
         var reader = new BriefReader(_tools);
-        var brief = reader.Read(wishes);
+        var brief = reader.Read(wishes, source.Stored is { } stored ? BriefTold.Rest(stored.Brief, wishes) : null);
+        if (brief.Settled is not null && brief != source.Stored?.Brief)
+        {
+            // What was settled holds for the brief it was found for.
+            brief = brief with
+            {
+                Settled = null,
+            };
+        }
         if (reader.Faults.Count > 0)
         {
             return new(null, reader.Faults, IsBadWish: true);
@@ -164,6 +174,7 @@ public sealed class SheetDesk : IDisposable
         {
             MusicXml = _tools.ToMusicXml(arrangement.Score),
             Midi = () => _tools.ToMidi(arrangement.Score),
+            Piece = new Piece(tune, brief, source.Stored?.Figures ?? []),
         };
         return new(sheet, null, arrangement.Brief.Form is null ? [] : FreeHands.After(arrangement.Score));
     }
