@@ -59,11 +59,26 @@ export function Leaf({ picture, label, height, seen, onCuts }: Props) {
   );
 }
 
+// A line of text takes more height than its letters do.
+const LEADING = 0.25;
+
+function inkOf(system: Element): { top: number; bottom: number } {
+  let [top, bottom] = [Infinity, -Infinity];
+  for (const drawn of system.querySelectorAll("use, path, rect, ellipse, polygon, polyline, text")) {
+    const box = drawn.getBoundingClientRect();
+    if (box.height === 0 && box.width === 0) continue;
+    const leading = drawn.localName === "text" ? box.height * LEADING : 0;
+    top = Math.min(top, box.top + leading);
+    bottom = Math.max(bottom, box.bottom - leading);
+  }
+  return { top, bottom };
+}
+
 function cutsOf(picture: SVGSVGElement): number[] {
   const all = picture.getBoundingClientRect();
   const systems = [...picture.querySelectorAll(".system")]
-    .map((s) => s.getBoundingClientRect())
-    .filter((s) => s.height > 0)
+    .map(inkOf)
+    .filter((s) => s.bottom > s.top)
     .sort((a, b) => a.top - b.top);
   return systems.slice(1).map((s, i) => ((systems[i]!.bottom + s.top) / 2 - all.top) / all.height);
 }

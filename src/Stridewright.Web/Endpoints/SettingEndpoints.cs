@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Routing;
 using Stridewright.Workbench;
 using Stridewright.Workbench.Reports;
@@ -82,7 +83,13 @@ internal sealed class SettingEndpoints(SheetDesk desk, Memory<TuneSource> brough
             ? Faults.Of(StatusCodes.Status404NotFound, WebMessages.NoSuchPage(number, sheet.Pages.Count))
         : Results.Bytes(sheet.Pages[number - 1], "image/svg+xml");
 
-    private async Task<IResult> File(string id, string format, int? page, CancellationToken cancellation)
+    private async Task<IResult> File(
+        HttpContext context,
+        string id,
+        string format,
+        int? page,
+        CancellationToken cancellation
+    )
     {
         if (made.Find(id) is not { } sheet)
         {
@@ -94,7 +101,13 @@ internal sealed class SettingEndpoints(SheetDesk desk, Memory<TuneSource> brough
         }
         if (format == "zip")
         {
-            return Results.Stream(s => _takeAway.WriteZip(sheet, s, cancellation), "application/zip", sheet.Name + ".zip");
+            // The writer of zip files has no other way.
+            context.Features.Get<IHttpBodyControlFeature>()?.AllowSynchronousIO = true;
+            return Results.Stream(
+                s => _takeAway.WriteZip(sheet, s, cancellation),
+                "application/zip",
+                sheet.Name + ".zip"
+            );
         }
         return await _takeAway.File(sheet, format, page ?? 1, cancellation) switch
         {
@@ -132,6 +145,28 @@ internal sealed class SettingEndpoints(SheetDesk desk, Memory<TuneSource> brough
         var problems = result.Problems.Select(p => new FaultPlace(p.File, p.Place, p.Message));
         return Faults.Of(status, Sentence(result.Problems[0]), problems);
     }
+
+    /// <summary>Wishes in the words of the contract.</summary>
+    public static BriefWishes Told(Wishes wishes) =>
+        new()
+        {
+            Feel = wishes.Feel,
+            Level = wishes.Level,
+            LeftLevel = wishes.LeftLevel,
+            RightLevel = wishes.RightLevel,
+            Raggedness = wishes.Raggedness,
+            Key = wishes.Key,
+            BeatsPerMinute = wishes.BeatsPerMinute,
+            Span = wishes.Span,
+            NoOctaves = wishes.NoOctaves,
+            LeftHandOnly = wishes.LeftHandOnly,
+            Lyrics = wishes.Lyrics,
+            ShowPlain = wishes.ShowPlain,
+            Harmony = wishes.Harmony,
+            Form = wishes.Form,
+            Minutes = wishes.Minutes,
+            Seed = wishes.Seed,
+        };
 
     private static IResult Bad(string subject, string message) =>
         Faults.Of(StatusCodes.Status400BadRequest, message, new FaultPlace(subject, "", message));

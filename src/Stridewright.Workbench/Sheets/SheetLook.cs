@@ -28,11 +28,6 @@ public sealed record SheetLook(Paper Paper = Paper.A4)
         {
             score = tools.Finger(score, arrangement.Brief.Hands, new FingeringOptions(), cancellation).Score;
         }
-        return NoChords
-            ? score with
-            {
-                Bars = score.Bars.Select(b => b with { Chords = [] }).ToValueList(),
-            }
-            : score;
+        return NoChords ? score with { Bars = score.Bars.Select(b => b with { Chords = [] }).ToValueList() } : score;
     }
 }
