@@ -11,6 +11,11 @@ export function leafOf(svg: string, page: number): SVGSVGElement | null {
   if (!picture) return null;
   const { x, y, width, height } = picture.viewBox.baseVal;
   picture.setAttribute("viewBox", [x + width * SIDE, y + height * END, width * (1 - 2 * SIDE), height * (1 - 2 * END)].join(" "));
+  // What is inside keeps its size: it would take that of what is shown.
+  for (const inner of picture.querySelectorAll(":scope > svg")) {
+    inner.setAttribute("width", String(width));
+    inner.setAttribute("height", String(height));
+  }
   const own = (name: string) => `stand-${page}-${name}`;
   for (const element of picture.querySelectorAll("[id]")) element.id = own(element.id);
   for (const element of picture.querySelectorAll("use")) {
