@@ -1,4 +1,4 @@
-import { useRef, useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import type { SettingMade } from "../api";
 import { sentences } from "../sentences";
 import { Stand } from "./Stand";
@@ -7,6 +7,12 @@ import { Stand } from "./Stand";
 export function OnStand({ made }: { made: SettingMade }) {
   const [isOpen, setOpen] = useState(false);
   const word = useRef<HTMLButtonElement>(null);
+  const wasOpen = useRef(false);
+  // Once the stand has gone: until then nothing behind it takes the focus.
+  useEffect(() => {
+    if (wasOpen.current && !isOpen) word.current?.focus();
+    wasOpen.current = isOpen;
+  }, [isOpen]);
   return (
     <span>
       <button ref={word} type="button" className="word" onClick={() => setOpen(true)}>
@@ -16,10 +22,7 @@ export function OnStand({ made }: { made: SettingMade }) {
         <Stand
           key={made.id}
           made={made}
-          onClose={() => {
-            setOpen(false);
-            word.current?.focus();
-          }}
+          onClose={() => setOpen(false)}
         />
       )}
     </span>
