@@ -1,15 +1,19 @@
 import { useComputedColorScheme, useMantineColorScheme } from "@mantine/core";
 import { useDebouncedCallback } from "@mantine/hooks";
 import { useEffect, useState } from "react";
-import { fileAddress, type SettingMade, type Wishes } from "./api";
+import { fileAddress, type SettingMade } from "./api";
 import { Bring } from "./Bring";
 import { briefWords, usualBrief } from "./brief";
 import { Score } from "./Score";
+import { Listen } from "./sound/Listen";
 import { sentences } from "./sentences";
 import { Kept } from "./shelf/Kept";
 import { Shelf } from "./shelf/Shelf";
 import { remembered, useKeeping } from "./shelf/useKeeping";
 import { useDropped } from "./useDropped";
+import type { SpotMade } from "./spots/spotApi";
+import { useSpots } from "./spots/useSpots";
+import { useSteps } from "./useSteps";
 import { useSetting, useTune } from "./useTune";
 import { Word } from "./Word";
 
@@ -21,9 +25,9 @@ export function Desk() {
   const [text, setText] = useState("");
   const [isBringing, setBringing] = useState(!remembered());
   const [isShelfOpen, setShelfOpen] = useState(false);
-  const [history, setHistory] = useState<Wishes[]>([usualBrief]);
-  const wishes = history.at(-1)!;
-  const setting = useSetting(tune, wishes);
+  const steps = useSteps({ wishes: usualBrief });
+  const { wishes } = steps.now;
+  const setting = useSetting(tune, steps.now);
   const made = tune.tune ? setting.data : undefined;
   const before = useBefore(made);
   const typed = useDebouncedCallback((words: string) => tune.put(words.trim() ? { text: words } : undefined), TYPING_PAUSE);
@@ -33,7 +37,7 @@ export function Desk() {
     onOpened(opened) {
       setText("");
       tune.put({ shelf: opened.item.id, version: opened.version.number });
-      setHistory([opened.wishes]);
+      steps.begin({ wishes: opened.wishes });
       setBringing(false);
       setShelfOpen(false);
     },
@@ -102,25 +106,36 @@ export function Desk() {
                   sign={i === all.length - 1 ? "." : all[i + 1]!.before.startsWith(",") ? "," : ""}
                   wishes={wishes}
                   setting={made?.tune.setting}
-                  onChange={(change) => setHistory([...history, { ...wishes, ...change }])}
+                  onChange={(change) => steps.put({ ...steps.now, wishes: { ...wishes, ...change } })}
                 />
               ))}
             </p>
             <div className="pencil" role="status">
               {setting.error ? <p className="fault">{setting.error.message}</p> : made && <Effect made={made} before={before} />}
             </div>
-            {history.length > 1 && (
+            {(steps.back || steps.forward) && (
               <p>
-                <button type="button" className="word aside" onClick={() => setHistory(history.slice(0, -1))}>
-                  {sentences.undo}
-                </button>
+                {steps.back && (
+                  <button type="button" className="word aside" onClick={steps.back}>
+                    {sentences.undo}
+                  </button>
+                )}{" "}
+                {steps.forward && (
+                  <button type="button" className="word aside" onClick={steps.forward}>
+                    {sentences.redo}
+                  </button>
+                )}
               </p>
             )}
           </section>
         )}
         {made && (
           <>
-            <Score made={made} isWorking={setting.isFetching} />
+            <Music
+              made={made}
+              isWorking={setting.isFetching}
+              onMade={(spot) => steps.put({ wishes, kept: { count: tune.count, tunes: spot.tunes, made: spot.setting, wishes } })}
+            />
             <footer className="take-away">
               <p>
                 {sentences.takeAway}
@@ -140,6 +155,15 @@ export function Desk() {
         )}
       </main>
     </>
+  );
+}
+
+function Music({ made, isWorking, onMade }: { made: SettingMade; isWorking: boolean; onMade: (made: SpotMade) => void }) {
+  const beside = useSpots(made.id, onMade);
+  return (
+    <Listen id={made.id} beside={beside}>
+      <Score made={made} isWorking={isWorking} />
+    </Listen>
   );
 }
 

@@ -4,6 +4,7 @@ import { sentences } from "./sentences";
 
 export type Brought = components["schemas"]["Brought"];
 export type Fault = components["schemas"]["Fault"];
+export type Heard = components["schemas"]["Heard"];
 export type SettingMade = components["schemas"]["SettingMade"];
 export type Wishes = components["schemas"]["BriefWishes"];
 
@@ -57,5 +58,8 @@ export const page = async (id: string, number: number, signal: AbortSignal): Pro
   answered(
     await client.GET("/api/settings/{id}/pages/{number}", { params: { path: { id, number } }, parseAs: "text", signal }),
   );
+
+export const heard = async (id: string, signal: AbortSignal): Promise<Heard> =>
+  answered(await client.GET("/api/settings/{id}/heard", { params: { path: { id } }, signal }));
 
 export const fileAddress = (id: string, format: string) => `/api/settings/${id}/files/${format}`;

@@ -101,6 +101,18 @@ internal static class ArrangingMessages
         + ": "
         + BarList(bars);
 
+    public static string ForHands(Ease ease, IReadOnlyList<string> bars) =>
+        (
+            ease switch
+            {
+                Ease.InnerNotes => "inner notes the right hand would have at usual hands, left out for these",
+                Ease.Octaves => "octaves the right hand would have at usual hands, left out for these",
+                _ => "second notes the right hand would have at usual hands, left out for these",
+            }
+        )
+        + ": "
+        + BarList(bars);
+
     private static string BarList(IReadOnlyList<string> bars) =>
         (bars.Count == 1 ? "bar " : "bars ") + string.Join(", ", bars);
 
@@ -113,11 +125,8 @@ internal static class ArrangingMessages
             $"printed tempo {printed:0} instead of {wanted:0}: the leaps ask for it"
         );
 
-    public static string Thinned(int bars) =>
-        string.Create(
-            CultureInfo.InvariantCulture,
-            $"the right hand was thinned to single notes in {bars} bars so that it can be played"
-        );
+    public static string Thinned(IReadOnlyList<string> bars) =>
+        "the right hand was thinned to single notes so that it can be played: " + BarList(bars);
 
     public static string StrainPrice(long factor) =>
         string.Create(

@@ -251,7 +251,7 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         }
         if (settled.ThinBars.Count > 0 && !score.LeftHandOnly)
         {
-            Note(ArrangingMessages.Thinned(settled.ThinBars.Count));
+            Note(ArrangingMessages.Thinned([.. settled.ThinBars.Select(i => lattice.Bars[i].Number)]));
         }
         if (Math.Max(settled.LeftStrain, settled.RightStrain) is > Settled.UsualStrain and var price)
         {

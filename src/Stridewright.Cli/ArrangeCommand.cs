@@ -272,6 +272,7 @@ internal static class Choices
             "pdf" => OutputFormat.Pdf,
             "svg" => OutputFormat.Svg,
             "png" => OutputFormat.Png,
+            "wav" => OutputFormat.Wav,
             _ => null,
         };
 }

@@ -6,7 +6,7 @@ using Stridewright.Workbench.Reports;
 namespace Stridewright.Cli;
 
 /// <summary>Every sentence of the command line.</summary>
-internal static class CliMessages
+internal static partial class CliMessages
 {
     public const string Root = """
         Makes playable ragtime and stride settings of tunes, for the hands that will play them.
@@ -216,7 +216,7 @@ internal static class CliMessages
     public const string Keeps = "all|edited|none";
     public const string FingerBpmHelp = "Tempo to finger for, in beats a minute [default: as printed]";
     public const string FingerFormatHelp =
-        "What to write, as a comma list of musicxml, mxl, midi, pdf, svg, png [default: musicxml,pdf]";
+        "What to write, as a comma list of musicxml, mxl, midi, pdf, svg, png, wav [default: musicxml,pdf]";
 
     public const string PlotHelp =
         "Draw the figures beside the published ones, for print, into a file that ends in .png, .svg or .pdf";
@@ -283,8 +283,8 @@ internal static class CliMessages
     public const string PaperHelp = "Paper of the engraved score [default: a4]";
     public const string Papers = "a4|letter";
     public const string FormatHelp =
-        "What to write, as a comma list of musicxml, mxl, midi, pdf, svg, png; svg and png are a picture a page, png at 150 dots an inch [default: musicxml,midi,pdf]";
-    public const string Formats = "musicxml, mxl, midi, pdf, svg, png, with commas between";
+        "What to write, as a comma list of musicxml, mxl, midi, pdf, svg, png, wav; svg and png are a picture a page, png at 150 dots an inch; wav is a grand piano playing what midi says, 44.1 kHz [default: musicxml,midi,pdf]";
+    public const string Formats = "musicxml, mxl, midi, pdf, svg, png, wav, with commas between";
     public const string JsonHelp = "Print one JSON object instead of the summary (docs/json.md)";
     public const string SeedHelp = "Another seed gives another setting of equal quality [default: 1]";
     public const string SettingsHelp =
@@ -303,7 +303,7 @@ internal static class CliMessages
     public static string NoOutput(string reason) => $"output: the report cannot be written ({OneLine(reason)})";
 
     public static string SeeHelp(string command) =>
-        $"See: stridewright {(command is "arrange" or "accompany" or "check" or "player" or "profile" or "finger" ? command + " " : "")}--help";
+        $"See: stridewright {(command is "arrange" or "accompany" or "check" or "player" or "profile" or "finger" or "compare" ? command + " " : "")}--help";
 
     public static string NotWhole(string option, string given) =>
         $"{option}: '{given}' is no whole number: give one such as 4";

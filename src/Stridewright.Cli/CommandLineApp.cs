@@ -27,6 +27,7 @@ public sealed class CommandLineApp(Func<IUseCases> open, TextWriter output, Text
             new PlayerCommand(desk).Command,
             new ProfileCommand(desk).Command,
             new FingerCommand(desk).Command,
+            new CompareCommand(desk).Command,
             new ServeCommand(desk).Command,
         };
         foreach (var command in new SpotCommands(desk).Commands)

@@ -100,6 +100,11 @@ public sealed record Restored(string Before);
 /// <summary>How many were thrown away.</summary>
 public sealed record Purged(int Count);
 
+/// <summary>What came of work on a bar.</summary>
+/// <param name="Tunes">Id of the tune with all that is kept, for further settings: it is number 1 there.</param>
+/// <param name="Changed">Printed numbers of the bars that are other than before.</param>
+public sealed record SpotMade(SettingMade Setting, string Tunes, ValueList<string> Changed);
+
 /// <summary>One thing that is wrong.</summary>
 /// <param name="Subject">The wish, or what was brought; empty where the request itself is meant.</param>
 /// <param name="Place">Line or bar in words; empty where the whole is meant.</param>

@@ -2,6 +2,7 @@ using System.Collections.Frozen;
 using System.Security.Cryptography;
 using System.Text;
 using Microsoft.AspNetCore.Http;
+using Stridewright.Workbench;
 
 namespace Stridewright.Web;
 
@@ -10,6 +11,7 @@ internal sealed class PageFiles
 {
     private const string Folder = "page/",
         First = "index.html",
+        Forever = "public, max-age=31536000, immutable",
         NonceMark = "STYLE-NONCE";
 
     private readonly FrozenDictionary<string, byte[]> _files = Read();
@@ -34,8 +36,19 @@ internal sealed class PageFiles
         {
             return Faults.Of(StatusCodes.Status404NotFound, WebMessages.NotThere);
         }
-        context.Response.Headers.CacheControl = "public, max-age=31536000, immutable";
+        context.Response.Headers.CacheControl = Forever;
         return Results.Bytes(bytes, ContentType(name));
+    }
+
+    /// <summary>The recording of a key of the piano; the name of the set in its address changes with what it holds.</summary>
+    public static IResult Piano(HttpContext context, int key)
+    {
+        if (PianoFiles.OfKey(key) is not { } recording)
+        {
+            return Faults.Of(StatusCodes.Status404NotFound, WebMessages.NotThere);
+        }
+        context.Response.Headers.CacheControl = Forever;
+        return Results.Stream(recording, "audio/ogg");
     }
 
     private static string ContentType(string name) =>

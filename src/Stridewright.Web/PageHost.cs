@@ -126,6 +126,7 @@ public sealed class PageHost : IAsyncDisposable
             )
             .ExcludeFromDescription();
         app.MapGet("/assets/{name}", page.Asset).ExcludeFromDescription();
+        app.MapGet("/piano/v10/{key:int}.ogg", PageFiles.Piano).ExcludeFromDescription();
         app.MapGet(Guard.Opening + "{given}", guard.Open).ExcludeFromDescription();
         var api = app.MapGroup("/api");
         var brought = new Memory<TuneSource>(MostSources);
@@ -135,6 +136,7 @@ public sealed class PageHost : IAsyncDisposable
         new ShelfEndpoints(shelf).Map(api);
         new ArrangementEndpoints(shelf, brought, made).Map(api);
         new BackupEndpoints(shelf).Map(api);
+        new SpotEndpoints(new SpotDesk(desk), brought, made).Map(api);
         api.MapOpenApi("/contract.json").ExcludeFromDescription();
     }
 

@@ -1,6 +1,9 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using Stridewright.Workbench.Shelves;
+using Stridewright.Music;
+using Stridewright.Workbench;
+using Stridewright.Workbench.Sheets;
 
 namespace Stridewright.Web;
 
@@ -31,6 +34,13 @@ namespace Stridewright.Web;
 [JsonSerializable(typeof(ShelfSaved))]
 [JsonSerializable(typeof(bool?))]
 [JsonSerializable(typeof(double?))]
+[JsonSerializable(typeof(Heard))]
+[JsonSerializable(typeof(SheetBars))]
+[JsonSerializable(typeof(SpotNotes))]
+[JsonSerializable(typeof(ValueList<WayFound>))]
+[JsonSerializable(typeof(SpotSeen))]
+[JsonSerializable(typeof(SpotWish))]
+[JsonSerializable(typeof(SpotMade))]
 [JsonSerializable(typeof(Fault))]
 [JsonSerializable(typeof(string))]
 [JsonSerializable(typeof(int?))]

@@ -10,10 +10,12 @@ internal static class WebMessages
     public const string NoToken = "the page was not opened from the address that the program printed: open that one";
     public const string NotThere = "there is nothing here: go back to the page";
     public const string NoTunes = "the tune is no longer at hand: bring it again";
+    public const string NoBar = "this setting has no such bar, or the bar no such way";
+
     public const string NoSheet = "the setting is no longer at hand: ask for it again";
     public const string NoText = "there is no text: type a tune in ABC, or chords such as F | D7 | G7 C7 | F";
     public const string NotPaper = "the paper is a4 or letter";
-    public const string NotAFormat = "it can be taken away as musicxml, mxl, midi or pdf";
+    public const string NotAFormat = "it can be taken away as musicxml, mxl, midi, pdf or wav";
     public const string BadRequest = "the request could not be read: mend it, or load the page again";
     public const string Cancelled = "it was cancelled";
     public const string TooLong = "it took too long: try a shorter tune";

@@ -11,6 +11,7 @@ namespace Stridewright.Workbench;
 /// fails is reported and the run goes on.
 /// </summary>
 internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgress<ArrangeProgress>? progress)
+    : IProgress<double>
 {
     /// <summary>A file that is no tune at all can have a fault in every line: the first ones tell enough.</summary>
     private const int MostFaults = 20;
@@ -19,13 +20,19 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
     private readonly List<Problem> _problems = [];
     private readonly OutputNames _names = new();
     private readonly string? _saved = request.Save is { Length: > 0 } save ? Path.GetFullPath(save) : null;
-    private readonly ScoreFiles _files = new(tools, request.Formats);
 
     // Of the tune at work, the score of the level before by key.
     private readonly Dictionary<string, Score> _easier = [];
 
     // The tune at work has its form from its highest level.
     private bool _isFormed;
+
+    private Action<double> _tell = _ => { };
+
+    private ScoreFiles Files => new(tools, request.Formats, this);
+
+    // What was played of the score at work.
+    void IProgress<double>.Report(double value) => _tell(value);
 
     public ArrangeReport Run(CancellationToken cancellation)
     {
@@ -141,9 +148,11 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
             {
                 Figures = read.Stored?.Figures ?? [],
             };
+            var (before, count) = (n - 1.0, tunes.Count);
+            _tell = share => tell((before + share) / count);
             if (n > 1)
             {
-                tell((n - 1.0) / tunes.Count);
+                _tell(0);
             }
             ArrangeAtLevels(job, brief, outputs, cancellation);
         }
@@ -336,10 +345,10 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
         var score = request.Notes ? tools.WithNotes(arrangement) : arrangement.Score;
         // A tune as it stands is printed as ever.
         var turns = arrangement.Brief.Form is null ? [] : FreeHands.After(score);
-        var contents = _files.Of(
+        var contents = Files.Of(
             name,
             tools.ToMusicXml(score),
-            () => tools.ToMidi(score),
+            score,
             new PageWish(request.Paper) { Turns = turns },
             cancellation,
             out var pages,
@@ -348,10 +357,10 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
         if (contents is not null && request.Plain)
         {
             var plain = tools.Plain(job.Tune);
-            var sheet = _files.Of(
+            var sheet = Files.Of(
                 _names.Take(name + ".plain"),
                 tools.ToMusicXml(plain),
-                () => tools.ToMidi(plain),
+                LeadSheet.Of(plain),
                 new PageWish(request.Paper),
                 cancellation,
                 out _,
@@ -362,10 +371,10 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
         var remarks = job.Remarks;
         if (contents is not null && arrangement.Sketch is { } sketch)
         {
-            var page = _files.Of(
+            var page = Files.Of(
                 _names.Take(name + ".sketch"),
                 tools.ToMusicXml(sketch),
-                () => tools.ToMidi(sketch),
+                sketch,
                 new PageWish(request.Paper) { OnOnePage = true },
                 cancellation,
                 out var sketched,
@@ -402,7 +411,12 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
                 Title = job.Tune.Title,
                 Outputs = files,
                 Setting = ReportOf.WithTurns(
-                    ReportOf.Setting(arrangement, verdict, tools.HardestBars(verdict), reasons),
+                    ReportOf.Setting(
+                        arrangement,
+                        verdict,
+                        tools.HardestBars(verdict),
+                        tools.GivenUp(job.Tune, arrangement, reasons, cancellation)
+                    ),
                     pages?.PageEnds ?? [],
                     turns
                 ),

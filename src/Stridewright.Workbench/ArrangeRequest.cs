@@ -24,6 +24,9 @@ public enum OutputFormat
 
     /// <summary>One picture a page, of 150 dots an inch.</summary>
     Png,
+
+    /// <summary>The recorded piano playing it.</summary>
+    Wav,
 }
 
 /// <summary>Which tunes to arrange, how, and where the results go.</summary>
@@ -31,7 +34,7 @@ public sealed record ArrangeRequest
 {
     public const string UsualFolder = "arrangements";
 
-    /// <summary>All formats but the pictures and the container.</summary>
+    /// <summary>All formats but the pictures, the container and the sound.</summary>
     public static readonly ValueList<OutputFormat> UsualFormats =
     [
         OutputFormat.MusicXml,

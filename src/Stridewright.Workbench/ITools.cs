@@ -30,6 +30,9 @@ internal interface ITools : IDisposable
     /// <summary>A piano score from MusicXML, plain or in its container.</summary>
     Reading<Score> ReadMusicXmlScore(Stream stream);
 
+    /// <summary>The notes of any piano score in MusicXML, plain or in its container.</summary>
+    Reading<ScoreNotes> ReadNotes(Stream stream);
+
     /// <summary>Reads a span such as <c>205</c>, <c>8.1in</c> or <c>ninth</c>, within the spans of hands.</summary>
     bool TryReadSpan(string text, double octaveMm, out double mm, out string problem);
 
@@ -43,6 +46,14 @@ internal interface ITools : IDisposable
 
     /// <summary>Why each bar of an arrangement is as it is.</summary>
     ValueList<BarReasons> Reasons(Arrangement arrangement);
+
+    /// <summary>What an arrangement gave up for the player's hands, with its bars.</summary>
+    ValueList<Diagnostic> GivenUp(
+        Tune tune,
+        Arrangement arrangement,
+        ValueList<BarReasons> reasons,
+        CancellationToken cancellation
+    );
 
     /// <summary>The score of an arrangement with its most telling reasons as numbered notes.</summary>
     Score WithNotes(Arrangement arrangement);
@@ -70,13 +81,21 @@ internal interface ITools : IDisposable
 
     byte[] ToMidi(Score score);
 
+    /// <summary>The score as it is heard, which is what <see cref="ToMidi(Score)"/> writes.</summary>
+    Performance Perform(Score score);
+
+    /// <summary>True where a performance is short enough for a WAV file.</summary>
+    bool FitsWav(Performance performance);
+
+    /// <summary>A performance on the recorded piano as a WAV file, made block by block.</summary>
+    /// <param name="progress">Told the share that is done, from 0 to 1.</param>
+    IEnumerable<byte[]> ToWav(Performance performance, IProgress<double>? progress, CancellationToken cancellation);
+
     /// <summary>The tune in ABC, to be read back as the same tune.</summary>
     string ToAbc(Tune tune);
 
     /// <summary>A lead sheet.</summary>
     byte[] ToMusicXml(Tune tune);
-
-    byte[] ToMidi(Tune tune);
 
     /// <summary>Lays the MusicXML of <c>ToMusicXml</c> out on pages.</summary>
     Reading<EngravedPages> Engrave(byte[] musicXml, PageWish wish, CancellationToken cancellation);

@@ -28,4 +28,7 @@ public interface IUseCases : IDisposable
     /// <summary>Works on the bars of an arrangement file: other ways, keeping, releasing, edited bars. Never throws for what
     /// it is given.</summary>
     SpotReport Spots(SpotRequest request, CancellationToken cancellation = default);
+
+    /// <summary>Hears a take against a score. Never throws for what it is given.</summary>
+    CompareReport Compare(CompareRequest request, CancellationToken cancellation = default);
 }

@@ -77,6 +77,8 @@ internal sealed class StandardTools : ITools
 
     public Reading<Score> ReadMusicXmlScore(Stream stream) => MusicXmlReader.ReadScore(stream);
 
+    public Reading<ScoreNotes> ReadNotes(Stream stream) => MusicXmlReader.ReadNotes(stream);
+
     public bool TryReadSpan(string text, double octaveMm, out double mm, out string problem) =>
         SpanText.TryRead(text, octaveMm, out mm, out problem);
 
@@ -90,6 +92,13 @@ internal sealed class StandardTools : ITools
         SeveralSettings.Of(tune, brief, count, cancellation);
 
     public ValueList<BarReasons> Reasons(Arrangement arrangement) => Arranging.Reasons.Of(arrangement);
+
+    public ValueList<Diagnostic> GivenUp(
+        Tune tune,
+        Arrangement arrangement,
+        ValueList<BarReasons> reasons,
+        CancellationToken cancellation
+    ) => Concessions.ForHands(tune, arrangement, reasons, cancellation);
 
     public Score WithNotes(Arrangement arrangement) => NumberedNotes.Under(arrangement);
 
@@ -115,13 +124,21 @@ internal sealed class StandardTools : ITools
 
     public byte[] ToMxl(byte[] musicXml) => Bytes(stream => MxlWriter.Write(musicXml, stream));
 
-    public byte[] ToMidi(Score score) => Bytes(stream => MidiWriter.Write(Performer.Perform(score), stream));
+    public byte[] ToMidi(Score score) => Bytes(stream => MidiWriter.Write(Perform(score), stream));
+
+    public Performance Perform(Score score) => Performer.Perform(score);
+
+    public bool FitsWav(Performance performance) => Wav.Fits(performance);
+
+    public IEnumerable<byte[]> ToWav(
+        Performance performance,
+        IProgress<double>? progress,
+        CancellationToken cancellation
+    ) => Wav.Blocks(performance, new RecordedPiano(PianoFiles.Open), progress, cancellation);
 
     public string ToAbc(Tune tune) => AbcWriter.Write(tune);
 
     public byte[] ToMusicXml(Tune tune) => Bytes(stream => MusicXmlWriter.Write(tune, stream));
-
-    public byte[] ToMidi(Tune tune) => ToMidi(LeadSheet.Of(tune));
 
     public Reading<EngravedPages> Engrave(byte[] musicXml, PageWish wish, CancellationToken cancellation)
     {

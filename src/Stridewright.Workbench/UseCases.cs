@@ -33,5 +33,8 @@ public sealed class UseCases : IUseCases
     public PlayerReport Player(PlayerRequest request, CancellationToken cancellation = default) =>
         new PlayerWork(_tools, request).Run(cancellation);
 
+    public CompareReport Compare(CompareRequest request, CancellationToken cancellation = default) =>
+        new CompareTake(_tools, request).Run(cancellation);
+
     public void Dispose() => _tools.Dispose();
 }

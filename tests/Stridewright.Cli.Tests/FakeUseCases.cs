@@ -126,6 +126,22 @@ internal sealed class FakeUseCases : IUseCases
         return SpotAnswer;
     }
 
+    public CompareRequest? AskedToCompare { get; private set; }
+
+    public CompareReport CompareAnswer { get; init; } =
+        new()
+        {
+            Outcome = CompareOutcome.Compared,
+            Score = "rag.musicxml",
+            Take = "monday.mid",
+        };
+
+    public CompareReport Compare(CompareRequest request, CancellationToken cancellation = default)
+    {
+        AskedToCompare = request;
+        return CompareAnswer;
+    }
+
     public void Dispose() { }
 }
 

@@ -169,6 +169,13 @@ internal sealed class FakeTools : ITools
     public ValueList<ArrangeResult> ArrangeSeveral(Tune tune, Brief brief, int count, CancellationToken cancellation) =>
         Enumerable.Range(0, count).Select(_ => Arrange(tune, brief, cancellation)).ToValueList();
 
+    public ValueList<Diagnostic> GivenUp(
+        Tune tune,
+        Arrangement arrangement,
+        ValueList<BarReasons> reasons,
+        CancellationToken cancellation
+    ) => [];
+
     public ValueList<BarReasons> Reasons(Arrangement arrangement) =>
         [new BarReasons(1, "1", [new FillReason(1, 2, null)]), new BarReasons(2, "2", [])];
 
@@ -184,9 +191,26 @@ internal sealed class FakeTools : ITools
 
     public byte[] ToMusicXml(Tune tune) => Encoding.UTF8.GetBytes("sheet of " + tune.Title);
 
-    public byte[] ToMidi(Tune tune) => Encoding.UTF8.GetBytes("midi of " + tune.Title);
+    public Performance Perform(Score score) =>
+        new()
+        {
+            TicksPerQuarter = 480,
+            Title = score.Title,
+            Strokes = [],
+            Tempi = [],
+        };
+
+    public bool FitsWav(Performance performance) => performance.Title != "endless";
+
+    public IEnumerable<byte[]> ToWav(
+        Performance performance,
+        IProgress<double>? progress,
+        CancellationToken cancellation
+    ) => [Encoding.UTF8.GetBytes("sound of "), Encoding.UTF8.GetBytes(performance.Title)];
 
     public Reading<Performance> ReadTake(Stream stream) => throw new NotSupportedException();
+
+    public Reading<ScoreNotes> ReadNotes(Stream stream) => throw new NotSupportedException();
 
     public Assessment Assess(Score score, PlayerHands hands, double? quartersPerMinute) =>
         new(Judge(score, hands, quartersPerMinute), "easy going")

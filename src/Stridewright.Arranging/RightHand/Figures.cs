@@ -34,6 +34,17 @@ internal static class Figures
         return patterns;
     }
 
+    /// <summary>Per bar: something is struck there that the tune does not have, or elsewhere than the tune has it.</summary>
+    public static bool[] Ragged(Lattice lattice, RightOnset[] onsets)
+    {
+        var ragged = new bool[lattice.Bars.Length];
+        foreach (var onset in onsets.Where(o => o.Tick >= 0))
+        {
+            ragged[lattice.BarAt(onset.Tick)] |= onset.IsFiller || onset.Tick != lattice.Notes[onset.Tune].Start;
+        }
+        return ragged;
+    }
+
     /// <summary>Share of full duple bars with a figure; 0 where there are none.</summary>
     public static double Share(int[] patterns)
     {

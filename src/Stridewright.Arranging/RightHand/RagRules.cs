@@ -36,6 +36,12 @@ internal sealed class RagRules
 
     // Per bar: what its raggedness adds to a syncopation and to a filler.
     private readonly (long Syncopation, long Filler)[] _ragged;
+
+    // Per bar: figures may stand there. At level 1 that is one bar of a phrase.
+    private readonly bool[] _figured;
+
+    // What the notes put in cost more at the first levels; the figures that are kept there do not pay it.
+    private readonly long _dearer;
     private readonly long _displacement;
     private readonly long _lateness;
     private readonly long _tie;
@@ -86,16 +92,16 @@ internal sealed class RagRules
             )
             .ToArray();
         _plain = lattice.Bars.All(b => (b.Treatment.Raggedness ?? brief.Raggedness) <= 0);
-        var dearer = _level switch
+        _figured = Figured(lattice, fuller, brief.Unlike, _level);
+        _dearer = _level switch
         {
-            1 => 3000,
             2 => 900,
             3 => 400,
             _ => 0,
         };
         _ragged = lattice
             .Bars.Select(b => weights.Bias(b.Treatment.Raggedness ?? brief.Raggedness))
-            .Select(bias => (bias.Syncopation + extra.Syncopation, bias.Filler + dearer))
+            .Select(bias => (bias.Syncopation + extra.Syncopation, bias.Filler + _dearer))
             .ToArray();
         _displacement = extra.Displacement;
         _lateness = extra.Lateness;
@@ -181,7 +187,7 @@ internal sealed class RagRules
             || bar.IsShort
             || cell.Bar == _lattice.Bars.Length - 1
             || _lattice.Notes.Length == 0
-            || !FigureHere(bar)
+            || !_figured[cell.Bar]
             || _standsPlain[cell.Bar]
             || Devices.IsUnfilled(bar.Treatment.Right)
         )
@@ -233,7 +239,9 @@ internal sealed class RagRules
             if ((pattern & 0b0110) == 0b0100)
             {
                 price +=
-                    _ragged[cell.Bar].Syncopation + (FigureHere(bar) || tuneOnly == pattern ? 0 : RagWeights.Forced);
+                    _ragged[cell.Bar].Syncopation
+                    - _dearer * BitOperations.PopCount((uint)(pattern & ~tuneOnly))
+                    + (_figured[cell.Bar] || tuneOnly == pattern ? 0 : RagWeights.Forced);
             }
         }
         if (!_likings.TryGetValue((cell.Start, pattern), out var liking))
@@ -325,14 +333,49 @@ internal sealed class RagRules
             && index < _lattice.Notes.Length - 1
             && bar.StrainBar >= 0
             && !IsFirstFullBar(cell.Bar)
-            && FigureHere(bar)
+            && _figured[cell.Bar]
             && !_standsPlain[cell.Bar];
     }
 
     private bool IsFirstFullBar(int bar) => bar == (_lattice.Bars[0].IsShort ? 1 : 0);
 
-    // At level 1 one figure returns per phrase: in its second bar.
-    private bool FigureHere(LatticeBar bar) => _level > 1 || bar.StrainBar % 4 == 1;
+    // At level 1 one figure returns per phrase: where the next level has one, rather in the second bar, else there; in
+    // another of several settings rather where the earlier ones have none.
+    private static bool[] Figured(Lattice lattice, Ragged? fuller, Unlike? unlike, int level)
+    {
+        var figured = new bool[lattice.Bars.Length];
+        Array.Fill(figured, level > 1);
+        if (level > 1)
+        {
+            return figured;
+        }
+        var onsets = fuller?.Onsets ?? [];
+        var patterns = Figures.Patterns(lattice, onsets);
+        var ragged = Figures.Ragged(lattice, onsets);
+        for (int bar = 0, end; bar < figured.Length; bar = end)
+        {
+            end = bar + 1;
+            while (end < figured.Length && !lattice.Bars[end].StartsPhrase)
+            {
+                end++;
+            }
+            var chosen = Enumerable
+                .Range(bar, end - bar)
+                .Where(b => lattice.Bars[b].StrainBar >= 0)
+                .OrderByDescending(b => unlike?.IsRagged(b) != true)
+                .ThenByDescending(HasFigure)
+                .ThenByDescending(b => ragged[b])
+                .ThenByDescending(b => lattice.Bars[b].StrainBar % 4 == 1)
+                .FirstOrDefault(-1);
+            if (chosen >= 0)
+            {
+                figured[chosen] = true;
+            }
+        }
+        return figured;
+
+        bool HasFigure(int bar) => patterns[bar] >= 0 && Figures.In(patterns[bar], 0xFF).Untied > 0;
+    }
 
     private static bool IsCellStart(int tick, RagCell cell) => tick == cell.Start;
 

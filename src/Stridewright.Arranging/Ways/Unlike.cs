@@ -8,9 +8,12 @@ internal sealed record Unlike(long Price)
     private readonly HashSet<int>[] _struck = [];
     private readonly HashSet<(int Tick, int Key)>[] _basses = [];
 
+    private readonly bool[][] _ragged = [];
+
     public Unlike(IReadOnlyList<Solution> earlier, long price)
         : this(price)
     {
+        _ragged = [.. earlier.Select(s => Figures.Ragged(s.Lattice, s.Ragged.Onsets))];
         _struck = [.. earlier.Select(s => s.Ragged.Onsets.Select(o => o.Tick).ToHashSet())];
         _basses =
         [
@@ -19,6 +22,9 @@ internal sealed record Unlike(long Price)
             ),
         ];
     }
+
+    /// <summary>Whether one of the earlier settings rags a bar.</summary>
+    public bool IsRagged(int bar) => _ragged.Any(r => bar < r.Length && r[bar]);
 
     /// <summary>Price of a cell's rhythm.</summary>
     public long Rhythm(RagCell cell, int pattern)

@@ -32,6 +32,9 @@ internal static class ReportJson
     public static void Write(TextWriter output, FingerReport report) =>
         output.WriteLine(JsonSerializer.Serialize(report, Context.FingerReport));
 
+    public static void Write(TextWriter output, CompareReport report) =>
+        output.WriteLine(JsonSerializer.Serialize(report, Context.CompareReport));
+
     public static void Write(TextWriter output, SpotReport report) =>
         output.WriteLine(JsonSerializer.Serialize(report, Context.SpotReport));
 }
@@ -41,13 +44,14 @@ internal static class ReportJson
     WriteIndented = true,
     NewLine = "\n",
     PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
-    Converters = [typeof(ArrangeOutcomeConverter), typeof(CheckOutcomeConverter)]
+    Converters = [typeof(ArrangeOutcomeConverter), typeof(CheckOutcomeConverter), typeof(CompareOutcomeConverter)]
 )]
 [JsonSerializable(typeof(ArrangeReport))]
 [JsonSerializable(typeof(CheckReport))]
 [JsonSerializable(typeof(ProfileReport))]
 [JsonSerializable(typeof(PlayerReport))]
 [JsonSerializable(typeof(FingerReport))]
+[JsonSerializable(typeof(CompareReport))]
 [JsonSerializable(typeof(SpotReport))]
 internal sealed partial class ReportJsonContext : JsonSerializerContext;
 
@@ -55,3 +59,6 @@ internal sealed class ArrangeOutcomeConverter()
     : JsonStringEnumConverter<ArrangeOutcome>(JsonNamingPolicy.KebabCaseLower);
 
 internal sealed class CheckOutcomeConverter() : JsonStringEnumConverter<CheckOutcome>(JsonNamingPolicy.KebabCaseLower);
+
+internal sealed class CompareOutcomeConverter()
+    : JsonStringEnumConverter<CompareOutcome>(JsonNamingPolicy.KebabCaseLower);

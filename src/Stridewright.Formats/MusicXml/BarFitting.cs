@@ -11,13 +11,14 @@ internal static class BarFitting
 {
     private const int MostChordsSpread = 64;
 
-    public static void Apply(List<WrittenBar> bars, Findings findings)
+    /// <param name="asWritten">Each bar is as long as what it holds, whatever its metre.</param>
+    public static void Apply(List<WrittenBar> bars, Findings findings, bool asWritten = false)
     {
         SupplyMetres(bars, findings);
         SupplyKeys(bars, findings);
         for (var i = 0; i < bars.Count; i++)
         {
-            bars[i].Length = LengthOf(bars, i, findings);
+            bars[i].Length = asWritten && !bars[i].Extent.IsZero ? bars[i].Extent : LengthOf(bars, i, findings);
         }
         PlaceChords(bars, findings);
     }

@@ -26,6 +26,12 @@ public static class MusicXmlReader
     public static Reading<Score> ReadScore(Stream source) =>
         Read(source, (file, findings) => new ScoreBuilder(file, findings).Build());
 
+    /// <summary>Reads the notes of any piano score and the order of its bars, without asking that it fit two staves and
+    /// whole bars: those of the first part on two staves, else of all parts. Null, with an error among the findings, when
+    /// nothing in it sounds.</summary>
+    public static Reading<ScoreNotes> ReadNotes(Stream source) =>
+        Read(source, (file, findings) => new NotesBuilder(file, findings).Build());
+
     private static Reading<T> Read<T>(Stream source, Func<ScoreFile, Findings, T?> build)
         where T : class
     {

@@ -147,6 +147,7 @@ internal sealed class PartReader
             Rolled = NoteReader.HasNotation(note, "arpeggiate"),
             Staccato = NoteReader.HasArticulation(note, "staccato", "staccatissimo"),
             Accent = NoteReader.HasArticulation(note, "accent", "strong-accent"),
+            Ornamented = NoteReader.HasNotation(note, "ornaments"),
             Finger = NoteReader.ReadFinger(note),
             Beams = NoteReader.ReadBeams(note),
             Lyrics = NoteReader.ReadLyrics(note),

@@ -39,6 +39,9 @@ internal sealed record WrittenNote
 
     public bool Staccato { get; init; }
 
+    /// <summary>A trill, turn, mordent or tremolo stands on it.</summary>
+    public bool Ornamented { get; init; }
+
     public bool Accent { get; init; }
 
     public int? Finger { get; init; }

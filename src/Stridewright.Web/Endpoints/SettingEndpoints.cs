@@ -28,10 +28,20 @@ internal sealed class SettingEndpoints(SheetDesk desk, Memory<TuneSource> brough
             .Produces<Fault>(StatusCodes.Status404NotFound, Faults.ContentType);
         api.MapGet("/settings/{id}/files/{format}", File)
             .WithName("file")
-            .WithSummary("A setting as a file: musicxml, mxl, midi or pdf.")
+            .WithSummary("A setting as a file: musicxml, mxl, midi, pdf or wav.")
             .Produces<byte[]>(StatusCodes.Status200OK, "application/octet-stream")
             .Produces<Fault>(StatusCodes.Status404NotFound, Faults.ContentType);
+        api.MapGet("/settings/{id}/heard", Heard)
+            .WithName("heard")
+            .WithSummary("A setting as it is heard, note by note: what its MIDI file says, in seconds.")
+            .Produces<Heard>()
+            .Produces<Fault>(StatusCodes.Status404NotFound, Faults.ContentType);
     }
+
+    private IResult Heard(string id) =>
+        made.Find(id) is { } sheet
+            ? Results.Json(desk.Heard(sheet), WebJson.Default.Heard)
+            : Faults.Of(StatusCodes.Status404NotFound, WebMessages.NoSheet);
 
     private async Task<IResult> Arrange(SettingWanted wanted, CancellationToken cancellation)
     {
@@ -51,9 +61,7 @@ internal sealed class SettingEndpoints(SheetDesk desk, Memory<TuneSource> brough
         var result = await desk.Arrange(source, wanted.Number, Wishes(wanted.Wishes), paper, cancellation);
         if (result.Sheet is not { } sheet)
         {
-            var status = result.IsBadWish ? StatusCodes.Status400BadRequest : StatusCodes.Status422UnprocessableEntity;
-            var problems = result.Problems.Select(p => new FaultPlace(p.File, p.Place, p.Message));
-            return Faults.Of(status, Sentence(result.Problems[0]), problems);
+            return Refused(result);
         }
         var answer = new SettingMade(made.Keep(sheet), sheet.Pages.Count, sheet.Tune);
         return Results.Json(answer, WebJson.Default.SettingMade);
@@ -70,6 +78,10 @@ internal sealed class SettingEndpoints(SheetDesk desk, Memory<TuneSource> brough
         if (made.Find(id) is not { } sheet)
         {
             return Faults.Of(StatusCodes.Status404NotFound, WebMessages.NoSheet);
+        }
+        if (format == "wav")
+        {
+            return Results.Stream(s => desk.WriteWav(sheet, s, cancellation), "audio/wav", sheet.Name + ".wav");
         }
         (OutputFormat Format, string Ending, string Type)? kind = format switch
         {
@@ -126,6 +138,14 @@ internal sealed class SettingEndpoints(SheetDesk desk, Memory<TuneSource> brough
             Minutes = wishes.Minutes,
             Seed = wishes.Seed,
         };
+
+    /// <summary>Why there is no setting.</summary>
+    public static IResult Refused(SheetResult result)
+    {
+        var status = result.IsBadWish ? StatusCodes.Status400BadRequest : StatusCodes.Status422UnprocessableEntity;
+        var problems = result.Problems.Select(p => new FaultPlace(p.File, p.Place, p.Message));
+        return Faults.Of(status, Sentence(result.Problems[0]), problems);
+    }
 
     private static IResult Bad(string subject, string message) =>
         Faults.Of(StatusCodes.Status400BadRequest, message, new FaultPlace(subject, "", message));

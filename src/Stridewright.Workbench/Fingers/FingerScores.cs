@@ -112,7 +112,7 @@ internal sealed class FingerScores(ITools tools, FingerRequest request)
         var contents = _files.Of(
             _names.Take(OutputNames.OfFile(input.FullPath)),
             tools.ToMusicXml(made.Score),
-            () => tools.ToMidi(made.Score),
+            made.Score,
             new PageWish(request.Paper),
             cancellation,
             out _,

@@ -5,7 +5,12 @@ namespace Stridewright.Workbench.Outputs;
 
 /// <summary>One file to be written.</summary>
 /// <param name="Name">In the folder of the outputs, or a full path.</param>
-internal sealed record OutputFile(string Name, byte[] Bytes);
+/// <param name="Blocks">Its bytes, made while they are written.</param>
+internal sealed record OutputFile(string Name, IEnumerable<byte[]> Blocks)
+{
+    public OutputFile(string name, byte[] bytes)
+        : this(name, [bytes]) { }
+}
 
 /// <summary>
 /// Writes the outputs of one tune so that each is there whole or not at all. All are first written beside their places
@@ -36,17 +41,25 @@ internal sealed class OutputFiles(string folder, bool replace, IEnumerable<strin
             {
                 cancellation.ThrowIfCancellationRequested();
                 path = Path.Combine(folder, output.Name);
-                var same = Same(path, output.Bytes);
+                if (Directory.Exists(path))
+                {
+                    problem = WorkbenchMessages.OutputIsFolder(path);
+                    return null;
+                }
+                var temporary = TemporaryFor(path);
+                staged.Add((temporary, path));
+                var length = Stage(temporary, output.Blocks, cancellation);
+                var same = Same(path, temporary);
                 problem = Obstacle(path, same);
                 if (problem.Length > 0)
                 {
                     return null;
                 }
-                written.Add(new WrittenFile(path, output.Bytes.Length, same == true));
-                if (same != true)
+                written.Add(new WrittenFile(path, length, same == true));
+                if (same == true)
                 {
-                    staged.Add((TemporaryFor(path), path));
-                    Stage(staged[^1].Temporary, output.Bytes);
+                    staged.RemoveAt(staged.Count - 1);
+                    Remove(temporary);
                 }
             }
             cancellation.ThrowIfCancellationRequested();
@@ -86,19 +99,37 @@ internal sealed class OutputFiles(string folder, bool replace, IEnumerable<strin
     }
 
     private string Obstacle(string path, bool? same) =>
-        Directory.Exists(path) ? WorkbenchMessages.OutputIsFolder(path)
-        : same is null or true ? ""
+        same is null or true ? ""
         : _inputs.Value.Contains(RealPath(path)) ? WorkbenchMessages.OverInput
         : replace ? ""
         : WorkbenchMessages.WouldReplace(path);
 
     // Null when there is no such file.
-    private static bool? Same(string path, byte[] bytes)
+    private static bool? Same(string path, string temporary)
     {
-        var file = new FileInfo(path);
-        return !file.Exists
-            ? null
-            : file.Length == bytes.Length && File.ReadAllBytes(path).AsSpan().SequenceEqual(bytes);
+        var (stands, made) = (new FileInfo(path), new FileInfo(temporary));
+        if (!stands.Exists)
+        {
+            return null;
+        }
+        if (stands.Length != made.Length)
+        {
+            return false;
+        }
+        using var old = stands.OpenRead();
+        using var fresh = made.OpenRead();
+        var (a, b) = (new byte[64 * 1024], new byte[64 * 1024]);
+        while (fresh.ReadAtLeast(b, b.Length, throwOnEndOfStream: false) is > 0 and var read)
+        {
+            if (
+                old.ReadAtLeast(a, a.Length, throwOnEndOfStream: false) != read
+                || !a.AsSpan(0, read).SequenceEqual(b.AsSpan(0, read))
+            )
+            {
+                return false;
+            }
+        }
+        return true;
     }
 
     // The path with every link on the way followed.
@@ -116,11 +147,16 @@ internal sealed class OutputFiles(string folder, bool replace, IEnumerable<strin
     private static string TemporaryFor(string path) =>
         Path.Combine(Path.GetDirectoryName(path)!, $".{Path.GetFileName(path)}.{Path.GetRandomFileName()}.tmp");
 
-    private static void Stage(string path, byte[] bytes)
+    private static long Stage(string path, IEnumerable<byte[]> blocks, CancellationToken cancellation)
     {
         using var file = new FileStream(path, FileMode.CreateNew, FileAccess.Write, FileShare.None);
-        file.Write(bytes);
+        foreach (var block in blocks)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            file.Write(block);
+        }
         file.Flush(flushToDisk: true);
+        return file.Length;
     }
 
     private static void Remove(string path)

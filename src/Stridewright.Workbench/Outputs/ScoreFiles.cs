@@ -3,15 +3,17 @@ using Stridewright.Music;
 namespace Stridewright.Workbench.Outputs;
 
 /// <summary>One score in the formats that were asked for.</summary>
-internal sealed class ScoreFiles(ITools tools, ValueList<OutputFormat> formats)
+/// <param name="played">Told the share of a score that was played into a sound file.</param>
+internal sealed class ScoreFiles(ITools tools, ValueList<OutputFormat> formats, IProgress<double>? played = null)
 {
-    /// <summary>Null, with the reason, when the score cannot be engraved.</summary>
+    /// <summary>Null, with the reason, when the score cannot be engraved, or is too long to be sounded.</summary>
     /// <param name="name">Of the files, without ending.</param>
+    /// <param name="score">To be played.</param>
     /// <param name="toWrite">MusicXML to write in place of what is engraved; null: the same.</param>
     public IEnumerable<OutputFile>? Of(
         string name,
         byte[] musicXml,
-        Func<byte[]> midi,
+        Score score,
         PageWish wish,
         CancellationToken cancellation,
         out EngravedPages? pages,
@@ -21,22 +23,33 @@ internal sealed class ScoreFiles(ITools tools, ValueList<OutputFormat> formats)
     {
         pages = null;
         problem = "";
+        if (formats.Contains(OutputFormat.Wav) && !tools.FitsWav(tools.Perform(score)))
+        {
+            problem = WorkbenchMessages.TooLongToSound;
+            return null;
+        }
         if (!formats.Any(f => f is OutputFormat.Pdf or OutputFormat.Svg or OutputFormat.Png))
         {
-            return Files(name, toWrite ?? musicXml, midi, null);
+            return Files(name, toWrite ?? musicXml, score, null, cancellation);
         }
         var engraving = tools.Engrave(musicXml, wish, cancellation);
         if (engraving.Value is { } engraved)
         {
             pages = engraved;
-            return Files(name, toWrite ?? musicXml, midi, engraved);
+            return Files(name, toWrite ?? musicXml, score, engraved, cancellation);
         }
         problem = WorkbenchMessages.NotEngraved(engraving.Diagnostics is [var fault, ..] ? fault.Message : "");
         return null;
     }
 
     // One after the other, so that no more than one picture is in memory.
-    private IEnumerable<OutputFile> Files(string name, byte[] musicXml, Func<byte[]> midi, EngravedPages? pages)
+    private IEnumerable<OutputFile> Files(
+        string name,
+        byte[] musicXml,
+        Score score,
+        EngravedPages? pages,
+        CancellationToken cancellation
+    )
     {
         foreach (var format in Enum.GetValues<OutputFormat>().Where(formats.Contains))
         {
@@ -44,7 +57,8 @@ internal sealed class ScoreFiles(ITools tools, ValueList<OutputFormat> formats)
             {
                 OutputFormat.MusicXml => [new(name + ".musicxml", musicXml)],
                 OutputFormat.Mxl => [new(name + ".mxl", tools.ToMxl(musicXml))],
-                OutputFormat.Midi => [new(name + ".mid", midi())],
+                OutputFormat.Midi => [new(name + ".mid", tools.ToMidi(score))],
+                OutputFormat.Wav => [new(name + ".wav", tools.ToWav(tools.Perform(score), played, cancellation))],
                 OutputFormat.Pdf => [new(name + ".pdf", pages!.Pdf())],
                 OutputFormat.Svg => pages!.Svg.Select((page, i) => Page(i, ".svg", page)),
                 _ => pages!.Svg.Select((_, i) => Page(i, ".png", pages.Png(i))),

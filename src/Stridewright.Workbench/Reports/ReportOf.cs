@@ -14,7 +14,7 @@ internal static class ReportOf
         Arrangement arrangement,
         Verdict verdict,
         ValueList<HardBar> hardest,
-        ValueList<BarReasons> reasons
+        ValueList<Diagnostic> givenUp
     ) =>
         new()
         {
@@ -54,7 +54,7 @@ internal static class ReportOf
             HarmonyChanges = arrangement
                 .HarmonyChanges.Select(c => new ChangedHarmony(c.Bar, Words.Of(c.Kind), c.Before, c.After))
                 .ToValueList(),
-            Remarks = arrangement.Notes.Concat(Concessions.ForHands(reasons)).Select(Remark).ToValueList(),
+            Remarks = arrangement.Notes.Concat(givenUp).Select(Remark).ToValueList(),
         };
 
     public static ValueList<BarWhy> Reasons(ValueList<BarReasons> bars) =>
@@ -62,7 +62,7 @@ internal static class ReportOf
             .Select(b => new BarWhy(b.Number, b.Reasons.Select(Why).ToValueList()))
             .ToValueList();
 
-    private static Why Why(Reason reason) =>
+    public static Why Why(Reason reason) =>
         new(
             Words.OfKind(reason),
             reason.Hand switch

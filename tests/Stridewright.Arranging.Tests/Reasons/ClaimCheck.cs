@@ -25,7 +25,8 @@ internal sealed class ClaimCheck
             facts,
             brief,
             plain is null ? null : new ScoreFacts(plain.Score, brief.Hands),
-            seconds
+            seconds,
+            new Unrelaxed(tune, arrangement)
         );
     }
 

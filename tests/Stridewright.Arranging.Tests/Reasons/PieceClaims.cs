@@ -5,8 +5,15 @@ namespace Stridewright.Arranging.Tests.Reasons;
 
 /// <summary>Derives the claims about harmony, wishes and limits anew from the score, the hands and the brief.</summary>
 /// <param name="facts">The score that they are about.</param>
+/// <param name="unrelaxed">The same setting without what was said to be needed.</param>
 /// <param name="plainHarmony">The same setting with the chords as they stood; null: nothing was enriched.</param>
-internal sealed class PieceClaims(ScoreFacts facts, Brief brief, ScoreFacts? plainHarmony, double secondsPerWhole)
+internal sealed class PieceClaims(
+    ScoreFacts facts,
+    Brief brief,
+    ScoreFacts? plainHarmony,
+    double secondsPerWhole,
+    Unrelaxed unrelaxed
+)
 {
     /// <summary>What is wrong with a claim; null: it is true.</summary>
     public string? Fault(Reason reason) =>
@@ -89,9 +96,11 @@ internal sealed class PieceClaims(ScoreFacts facts, Brief brief, ScoreFacts? pla
             LimitKind.OctaveStrained => single && stretch == Stretch.Strained,
             LimitKind.OctaveLeap => single && Math.Abs(FastestOf(index, r.Keys) - r.Need) < 0.01 && r.Need > r.Limit,
             LimitKind.TenthRolled => struck is { Rolled: true } && stretch == Stretch.Out,
-            LimitKind.Thinned => facts.RightIn(r.Bar).All(s => s.Keys.Length == 1),
+            LimitKind.Thinned => facts.RightIn(r.Bar).All(s => s.Keys.Length == 1) && unrelaxed.NeedsThinning(r.Bar),
             LimitKind.Slower => r.Limit < r.Need && Printed() == r.Limit && !IsPlayableAt(r.Need),
-            _ => Strained(r.Bound!.Value) <= Reach.StrainedShareLimit && r.Need > r.Limit,
+            _ => Strained(r.Bound!.Value) <= Reach.StrainedShareLimit
+                && r.Need > r.Limit
+                && unrelaxed.NeedsDearerStrain(r.Bound.Value),
         };
         return holds ? null : $"{r.Kind} does not bind";
     }

@@ -1,0 +1,183 @@
+import { useQuery } from "@tanstack/react-query";
+import { useEffect, useRef, useState } from "react";
+import { heard as fetchHeard } from "../api";
+import { sentences } from "../sentences";
+import { Cursor } from "./cursor";
+import type { Player } from "./player";
+import { asItStands, barAt, barsOf, planOf, type Heard, type HeardNote, type Rehearsal } from "./plan";
+
+const ONE_STROKE = 0.001; // seconds
+
+/** Playing a setting: where the pencil stands, what is playing, and the mark that follows. */
+export function usePlayer(id: string) {
+  const { data: heard } = useQuery({
+    queryKey: ["heard", id],
+    queryFn: ({ signal }) => fetchHeard(id, signal),
+    staleTime: Infinity,
+  });
+  const [rehearsal, setRehearsal] = useState<Rehearsal>(asItStands);
+  const [isPlaying, setPlaying] = useState(false);
+  const [isFetching, setFetching] = useState(false);
+  const [fault, setFault] = useState<string>();
+  const [place, setPlace] = useState<number>();
+  const [midi, setMidi] = useState<string | null>(null);
+  const layer = useRef<HTMLDivElement>(null);
+  const cursor = useRef<Cursor>(undefined);
+  const player = useRef<Player>(undefined);
+  const asked = useRef(0);
+  const sounding = useRef<HeardNote[]>([]);
+
+  function stop() {
+    asked.current++;
+    const at = player.current?.place(performance.now());
+    player.current?.stop();
+    if (at !== undefined && heard) setPlace(barAt(heard, at)?.at);
+    setPlaying(false);
+    setFetching(false);
+  }
+
+  /** @param from Seconds of the piece; undefined: the start of the rehearsal. */
+  async function play(from: number | undefined, now: Rehearsal = rehearsal, instrumentId: string | null = midi) {
+    if (!heard) return;
+    const mine = ++asked.current;
+    setFault(undefined);
+    setFetching(true);
+    try {
+      player.current ??= new (await import("./player")).Player();
+      const hands = player.current;
+      hands.stop();
+      const bars = barsOf(heard, now);
+      const start = bars[0]?.at ?? 0;
+      const end = bars.at(-1) ? bars.at(-1)!.at + bars.at(-1)!.length : 0;
+      // A place outside the rehearsal’s bars means its start.
+      const skipped = from === undefined || from <= start || from >= end ? 0 : (from - start) / now.speed;
+      const instrument = instrumentId
+        ? (await import("./midiOut")).instrument(instrumentId, (time) => hands.piano.heardAt(time))
+        : hands.piano;
+      if (!instrument) throw new Error(sentences.instrumentGone);
+      if (mine !== asked.current) return;
+      const plan = planOf(heard, now);
+      sounding.current = plan.struck.map((s) => s.note);
+      cursor.current?.measure(sounding.current);
+      await hands.play(plan, skipped, instrument, () => {
+        setPlaying(false);
+        setPlace(start);
+      });
+      if (mine !== asked.current) {
+        hands.stop();
+        return;
+      }
+      setPlace(skipped > 0 ? from : start);
+      setPlaying(true);
+    } catch (failure) {
+      if (mine === asked.current) setFault(failure instanceof Error ? failure.message : sentences.noSound);
+    } finally {
+      if (mine === asked.current) setFetching(false);
+    }
+  }
+
+  /** A few bars that are no part of the score as it stands, on the piano of the page. */
+  async function hear(snippet: Heard) {
+    stop();
+    const mine = ++asked.current;
+    setFault(undefined);
+    try {
+      player.current ??= new (await import("./player")).Player();
+      const hands = player.current;
+      if (mine === asked.current) await hands.play(planOf(snippet, asItStands), 0, hands.piano, () => {});
+    } catch (failure) {
+      if (mine === asked.current) setFault(failure instanceof Error ? failure.message : sentences.noSound);
+    }
+  }
+
+  // An instrument must not be left sounding.
+  useEffect(() => {
+    const leave = () => player.current?.stop();
+    window.addEventListener("pagehide", leave);
+    return () => window.removeEventListener("pagehide", leave);
+  }, []);
+
+  // Another setting is another music.
+  useEffect(() => {
+    setPlace(undefined);
+    return stop;
+    // eslint-disable-next-line react-hooks/exhaustive-deps
+  }, [id]);
+
+  useEffect(() => {
+    const pages = layer.current;
+    if (!pages) return;
+    cursor.current = new Cursor(pages);
+    const watch = new ResizeObserver(() => cursor.current?.forget());
+    watch.observe(pages);
+    const changes = new MutationObserver(() => cursor.current?.forget());
+    changes.observe(pages.parentElement!, { childList: true, subtree: true });
+    return () => {
+      watch.disconnect();
+      changes.disconnect();
+    };
+  }, []);
+
+  useEffect(() => {
+    if (!isPlaying || !heard) return;
+    let frame = requestAnimationFrame(function draw() {
+      const at = player.current?.place(performance.now());
+      if (at !== undefined) follow(cursor.current!, layer.current!, sounding.current, at);
+      frame = requestAnimationFrame(draw);
+    });
+    return () => {
+      cancelAnimationFrame(frame);
+      cursor.current?.hide();
+    };
+  }, [isPlaying, heard]);
+
+  useEffect(() => {
+    if (isPlaying || place === undefined || !heard) return;
+    const bar = barAt(heard, place);
+    const note = heard.notes.find((n) => Math.abs(n.at - place) < ONE_STROKE);
+    const id = bar && Math.abs(bar.at - place) < ONE_STROKE ? bar.id : (note?.id ?? bar?.id);
+    if (id) cursor.current?.rest(id);
+  }, [isPlaying, place, heard]);
+
+  return {
+    heard,
+    rehearsal,
+    /** Goes on playing from where it is, in the new way. */
+    change(change: Partial<Rehearsal>) {
+      const next = { ...rehearsal, ...change };
+      setRehearsal(next);
+      if (isPlaying) void play(player.current?.place(performance.now()) ?? place, next);
+    },
+    midi,
+    playOn(id: string | null) {
+      setMidi(id);
+      if (isPlaying) void play(player.current?.place(performance.now()) ?? place, rehearsal, id);
+    },
+    isPlaying,
+    isFetching,
+    fault,
+    place,
+    setPlace(to: number) {
+      setPlace(to);
+      if (isPlaying) void play(to);
+    },
+    play,
+    hear,
+    stop,
+    layer,
+    cursor,
+  };
+}
+
+function follow(cursor: Cursor, layer: HTMLElement, notes: HeardNote[], at: number) {
+  const last = notes.findLast((n) => n.at <= at);
+  const struck = last ? notes.filter((n) => Math.abs(n.at - last.at) < ONE_STROKE) : [];
+  const held = notes.filter((n) => n.at <= at && n.at + n.length > at);
+  const system = cursor.show(struck, held, at);
+  if (!system) return;
+  const top = layer.getBoundingClientRect().top + system.top;
+  if (top < window.innerHeight * 0.12 || top + system.height > window.innerHeight * 0.95) {
+    const isCalm = matchMedia("(prefers-reduced-motion: reduce)").matches;
+    window.scrollBy({ top: top - window.innerHeight * 0.2, behavior: isCalm ? "instant" : "smooth" });
+  }
+}
