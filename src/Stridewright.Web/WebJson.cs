@@ -1,9 +1,9 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
-using Stridewright.Workbench.Shelves;
 using Stridewright.Music;
 using Stridewright.Workbench;
 using Stridewright.Workbench.Sheets;
+using Stridewright.Workbench.Shelves;
 
 namespace Stridewright.Web;
 

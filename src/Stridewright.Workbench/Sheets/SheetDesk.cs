@@ -104,7 +104,11 @@ public sealed class SheetDesk : IDisposable
             brief = brief with { LeftHandOnly = true };
         }
         var about = new SheetAbout(source.Name, source.Tunes.Count > 1 ? number : null, paper);
-        return await Engraved(about, () => Set(about, tune, brief, source.Stored?.Figures ?? [], cancellation), cancellation);
+        return await Engraved(
+            about,
+            () => Set(about, tune, brief, source.Stored?.Figures ?? [], cancellation),
+            cancellation
+        );
     }
 
     /// <summary>A setting that is made in turn with others, on its pages.</summary>
