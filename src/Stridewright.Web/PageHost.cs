@@ -133,10 +133,10 @@ public sealed class PageHost : IAsyncDisposable
         new TuneEndpoints(desk, brought).Map(api);
         var made = new Memory<Sheet>(MostSheets);
         new SettingEndpoints(desk, brought, made).Map(api);
+        new SpotEndpoints(new SpotDesk(desk), brought, made).Map(api);
         new ShelfEndpoints(shelf).Map(api);
         new ArrangementEndpoints(shelf, brought, made).Map(api);
         new BackupEndpoints(shelf).Map(api);
-        new SpotEndpoints(new SpotDesk(desk), brought, made).Map(api);
         api.MapOpenApi("/contract.json").ExcludeFromDescription();
     }
 

@@ -117,6 +117,14 @@ internal sealed class SettingEndpoints(SheetDesk desk, Memory<TuneSource> brough
             Seed = said.Seed,
         };
 
+    /// <summary>Why there is no setting.</summary>
+    public static IResult Refused(SheetResult result)
+    {
+        var status = result.IsBadWish ? StatusCodes.Status400BadRequest : StatusCodes.Status422UnprocessableEntity;
+        var problems = result.Problems.Select(p => new FaultPlace(p.File, p.Place, p.Message));
+        return Faults.Of(status, Sentence(result.Problems[0]), problems);
+    }
+
     /// <summary>Wishes in the words of the contract.</summary>
     public static BriefWishes Told(Wishes wishes) =>
         new()
@@ -138,14 +146,6 @@ internal sealed class SettingEndpoints(SheetDesk desk, Memory<TuneSource> brough
             Minutes = wishes.Minutes,
             Seed = wishes.Seed,
         };
-
-    /// <summary>Why there is no setting.</summary>
-    public static IResult Refused(SheetResult result)
-    {
-        var status = result.IsBadWish ? StatusCodes.Status400BadRequest : StatusCodes.Status422UnprocessableEntity;
-        var problems = result.Problems.Select(p => new FaultPlace(p.File, p.Place, p.Message));
-        return Faults.Of(status, Sentence(result.Problems[0]), problems);
-    }
 
     private static IResult Bad(string subject, string message) =>
         Faults.Of(StatusCodes.Status400BadRequest, message, new FaultPlace(subject, "", message));
