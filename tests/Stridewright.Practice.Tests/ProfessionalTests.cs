@@ -24,10 +24,13 @@ public sealed class ProfessionalTests(ITestOutputHelper output)
         var kinds = new List<RemarkKind>();
         for (var seed = 0; seed < 39; seed++)
         {
-            var made = MadeTake.Of(Pieces.Samples[seed % Pieces.Samples.Count], Professional, seed);
+            var made = MadeTake.Of(Pieces.Whole[seed % Pieces.Whole.Count], Professional, seed);
             var report = Listener.Hear(Aligner.Align(made.Score, made.Take));
             bars += report.Bars.Count;
-            remarked += report.All.SelectMany(r => Enumerable.Range(r.FirstBar, r.LastBar - r.FirstBar + 1)).Distinct().Count();
+            remarked += report
+                .All.SelectMany(r => Enumerable.Range(r.FirstBar, r.LastBar - r.FirstBar + 1))
+                .Distinct()
+                .Count();
             kinds.AddRange(report.All.Select(r => r.Kind));
         }
         output.WriteLine($"{remarked} of {bars} bars: {string.Join(", ", kinds.CountBy(k => k))}");
