@@ -75,6 +75,40 @@ public sealed class ExpectedScoreTests
         Assert.Equal([60, 62, 64, 62, 64, 65], score.Notes.Select(n => n.Key));
     }
 
+    [Theory]
+    [InlineData("dacapo", "CDEFCD")]
+    [InlineData("dalsegno", "CDEFD")]
+    [InlineData("none", "CDEFG")]
+    public void Da_capo_and_dal_segno_are_followed_to_the_end(string way, string order)
+    {
+        static string Sound(string name) => $"<sound {name}=\"yes\"/>";
+        var score = ExpectedScore.Of(
+            Read(
+                Head + Note("C", 4, 8),
+                Sound("segno") + Note("D", 4, 8) + Sound("fine"),
+                Note("E", 4, 8),
+                Note("F", 4, 8) + (way == "none" ? "" : Sound(way)),
+                way == "none" ? Note("G", 4, 8) : "<note><rest/><duration>8</duration><voice>1</voice></note>"
+            )
+        );
+        Assert.Equal(order, string.Concat(score.Notes.Select(n => "CDEFG"[(n.Key - 60 + 1) / 2])));
+        Assert.Equal(2.0 * (order.Length - 1), score.Notes[^1].Beats);
+    }
+
+    [Fact]
+    public void The_coda_is_gone_to_after_going_back()
+    {
+        var score = ExpectedScore.Of(
+            Read(
+                Head + Note("C", 4, 8),
+                Note("D", 4, 8) + "<sound tocoda=\"coda\"/>",
+                Note("E", 4, 8) + "<sound dacapo=\"yes\"/>",
+                "<sound coda=\"coda\"/>" + Note("F", 4, 8)
+            )
+        );
+        Assert.Equal([60, 62, 64, 60, 62, 65], score.Notes.Select(n => n.Key));
+    }
+
     [Fact]
     public void Beats_count_from_the_first_note_and_ids_of_the_score_are_kept()
     {
