@@ -1,13 +1,19 @@
 import { useComputedColorScheme, useMantineColorScheme } from "@mantine/core";
 import { useDebouncedCallback } from "@mantine/hooks";
 import { useEffect, useState } from "react";
-import { fileAddress, type SettingMade, type Wishes } from "./api";
+import { fileAddress, type SettingMade } from "./api";
 import { Bring } from "./Bring";
 import { briefWords, usualBrief } from "./brief";
 import { Score } from "./Score";
 import { Listen } from "./sound/Listen";
 import { sentences } from "./sentences";
+import { Kept } from "./shelf/Kept";
+import { Shelf } from "./shelf/Shelf";
+import { remembered, useKeeping } from "./shelf/useKeeping";
 import { useDropped } from "./useDropped";
+import type { SpotMade } from "./spots/spotApi";
+import { useSpots } from "./spots/useSpots";
+import { useSteps } from "./useSteps";
 import { useSetting, useTune } from "./useTune";
 import { Word } from "./Word";
 
@@ -17,15 +23,33 @@ const TYPING_PAUSE = 350; // milliseconds
 export function Desk() {
   const tune = useTune();
   const [text, setText] = useState("");
-  const [isBringing, setBringing] = useState(true);
-  const [history, setHistory] = useState<Wishes[]>([usualBrief]);
-  const wishes = history.at(-1)!;
-  const setting = useSetting(tune, wishes);
+  const [isBringing, setBringing] = useState(!remembered());
+  const [isShelfOpen, setShelfOpen] = useState(false);
+  const steps = useSteps({ wishes: usualBrief });
+  const { wishes } = steps.now;
+  const setting = useSetting(tune, steps.now);
   const made = tune.tune ? setting.data : undefined;
   const before = useBefore(made);
   const typed = useDebouncedCallback((words: string) => tune.put(words.trim() ? { text: words } : undefined), TYPING_PAUSE);
 
+  const keeping = useKeeping({
+    made: setting.isPlaceholderData ? undefined : made,
+    onOpened(opened) {
+      setText("");
+      tune.put({ shelf: opened.item.id, version: opened.version.number });
+      steps.begin({ wishes: opened.wishes });
+      setBringing(false);
+      setShelfOpen(false);
+    },
+    onForgotten: () => void setting.refetch(),
+  });
+  useEffect(() => {
+    const id = remembered();
+    if (id) keeping.open(id).catch(() => setBringing(true));
+  }, []);
+
   function putFile(file: File) {
+    keeping.begin();
     setText("");
     tune.put({ file });
   }
@@ -48,21 +72,30 @@ export function Desk() {
             isReading={tune.reading.isFetching}
             problem={tune.reading.error?.message}
             onText={(words) => {
+              if (!text.trim()) keeping.begin();
               setText(words);
               typed(words);
             }}
             onFile={putFile}
+            onSample={(words) => {
+              keeping.begin();
+              setText(words);
+              tune.put({ text: words });
+              setBringing(false);
+            }}
             onNumber={tune.setNumber}
             onClose={tune.tune && (() => setBringing(false))}
           />
         ) : (
           <div className="again">
-            <h1>{tune.tune?.title}</h1>
+            <h1>{tune.tune?.title ?? sentences.shelf.fetching}</h1>
             <button type="button" className="word aside" onClick={() => setBringing(true)}>
               {sentences.another}
             </button>
           </div>
         )}
+        <Kept keeping={keeping} isOpen={isShelfOpen} onShelf={() => setShelfOpen(!isShelfOpen)} />
+        {isShelfOpen && <Shelf keeping={keeping} onClose={() => setShelfOpen(false)} />}
         {tune.tune && (
           <section className="brief" aria-label={sentences.brief}>
             <p className="sentence">
@@ -73,27 +106,36 @@ export function Desk() {
                   sign={i === all.length - 1 ? "." : all[i + 1]!.before.startsWith(",") ? "," : ""}
                   wishes={wishes}
                   setting={made?.tune.setting}
-                  onChange={(change) => setHistory([...history, { ...wishes, ...change }])}
+                  onChange={(change) => steps.put({ ...steps.now, wishes: { ...wishes, ...change } })}
                 />
               ))}
             </p>
             <div className="pencil" role="status">
               {setting.error ? <p className="fault">{setting.error.message}</p> : made && <Effect made={made} before={before} />}
             </div>
-            {history.length > 1 && (
+            {(steps.back || steps.forward) && (
               <p>
-                <button type="button" className="word aside" onClick={() => setHistory(history.slice(0, -1))}>
-                  {sentences.undo}
-                </button>
+                {steps.back && (
+                  <button type="button" className="word aside" onClick={steps.back}>
+                    {sentences.undo}
+                  </button>
+                )}{" "}
+                {steps.forward && (
+                  <button type="button" className="word aside" onClick={steps.forward}>
+                    {sentences.redo}
+                  </button>
+                )}
               </p>
             )}
           </section>
         )}
         {made && (
           <>
-            <Listen id={made.id}>
-              <Score made={made} isWorking={setting.isFetching} />
-            </Listen>
+            <Music
+              made={made}
+              isWorking={setting.isFetching}
+              onMade={(spot) => steps.put({ wishes, kept: { count: tune.count, tunes: spot.tunes, made: spot.setting, wishes } })}
+            />
             <footer className="take-away">
               <p>
                 {sentences.takeAway}
@@ -113,6 +155,15 @@ export function Desk() {
         )}
       </main>
     </>
+  );
+}
+
+function Music({ made, isWorking, onMade }: { made: SettingMade; isWorking: boolean; onMade: (made: SpotMade) => void }) {
+  const beside = useSpots(made.id, onMade);
+  return (
+    <Listen id={made.id} beside={beside}>
+      <Score made={made} isWorking={isWorking} />
+    </Listen>
   );
 }
 

@@ -1,6 +1,9 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Stridewright.Music;
+using Stridewright.Workbench;
 using Stridewright.Workbench.Sheets;
+using Stridewright.Workbench.Shelves;
 
 namespace Stridewright.Web;
 
@@ -18,9 +21,29 @@ namespace Stridewright.Web;
 [JsonSerializable(typeof(SettingWanted))]
 [JsonSerializable(typeof(SettingMade))]
 [JsonSerializable(typeof(Heard))]
+[JsonSerializable(typeof(SheetBars))]
+[JsonSerializable(typeof(SpotNotes))]
+[JsonSerializable(typeof(ValueList<WayFound>))]
+[JsonSerializable(typeof(SpotSeen))]
+[JsonSerializable(typeof(SpotWish))]
+[JsonSerializable(typeof(SpotMade))]
+[JsonSerializable(typeof(KeepWanted))]
+[JsonSerializable(typeof(SaveWanted))]
+[JsonSerializable(typeof(TitleWanted))]
+[JsonSerializable(typeof(TagsWanted))]
+[JsonSerializable(typeof(NameWanted))]
+[JsonSerializable(typeof(AgainWanted))]
+[JsonSerializable(typeof(Opened))]
+[JsonSerializable(typeof(Restored))]
+[JsonSerializable(typeof(Purged))]
+[JsonSerializable(typeof(ShelfList))]
+[JsonSerializable(typeof(ShelfHistory))]
+[JsonSerializable(typeof(ShelfSaved))]
+[JsonSerializable(typeof(bool?))]
+[JsonSerializable(typeof(double?))]
 [JsonSerializable(typeof(Fault))]
 [JsonSerializable(typeof(string))]
-[JsonSerializable(typeof(int))]
+[JsonSerializable(typeof(int?))]
 [JsonSerializable(typeof(byte[]))]
 internal sealed partial class WebJson : JsonSerializerContext
 {

@@ -84,6 +84,9 @@ internal interface ITools : IDisposable
     /// <summary>The score as it is heard, which is what <see cref="ToMidi(Score)"/> writes.</summary>
     Performance Perform(Score score);
 
+    /// <summary>True where a performance is short enough for a WAV file.</summary>
+    bool FitsWav(Performance performance);
+
     /// <summary>A performance on the recorded piano as a WAV file, made block by block.</summary>
     /// <param name="progress">Told the share that is done, from 0 to 1.</param>
     IEnumerable<byte[]> ToWav(Performance performance, IProgress<double>? progress, CancellationToken cancellation);

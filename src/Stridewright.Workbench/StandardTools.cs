@@ -128,6 +128,8 @@ internal sealed class StandardTools : ITools
 
     public Performance Perform(Score score) => Performer.Perform(score);
 
+    public bool FitsWav(Performance performance) => Wav.Fits(performance);
+
     public IEnumerable<byte[]> ToWav(
         Performance performance,
         IProgress<double>? progress,

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Stridewright.Music;
 using Stridewright.Workbench.Reports;
 
 namespace Stridewright.Workbench;
@@ -20,6 +21,8 @@ internal static class WorkbenchMessages
     public const string TypedName = "typed",
         UntitledName = "setting";
     public const string Busy = "more is asked for at once than can be done: ask again in a moment";
+    public const string NoArrangement = "this is no arrangement: keep the setting as one of its own";
+    public const string NotForTheDesk = "only tunes and arrangements can be put on the desk";
     public const string NotFound = "there is no such file or folder: check the name";
     public const string EmptyFile = "the file is empty: give a tune in ABC, MusicXML or MIDI";
     public const string UnknownKind =
@@ -50,6 +53,11 @@ internal static class WorkbenchMessages
     public const string SaveOneSetting =
         "an arrangement file holds one setting of one tune: name one tune, and leave --levels and --all-keys out";
     public const string LostInBrief = "something in the brief or in the kept bars has no words there";
+
+    public static string NoKind(string word) =>
+        $"nothing on the shelf is a '{word}': say tune, arrangement, figure or player";
+
+    public static string ShelvedUnreadable(string fault) => $"it cannot be read any more: {fault}";
 
     public static string PlayerName(int longest) =>
         FormattableString.Invariant($"a player that is written needs a name of at most {longest} characters");
@@ -136,6 +144,9 @@ internal static class WorkbenchMessages
         FormattableString.Invariant(
             $"the sketch takes {pages} pages: a tune of up to 32 bars fits one; leave the form out, or take it as pages"
         );
+
+    public const string TooLongToSound =
+        "it plays longer than the six and three quarter hours that a WAV file holds; leave wav out of the formats";
 
     public static string NotEngraved(string reason) =>
         $"it could not be engraved ({reason}): leave pdf, svg and png out of --format";
@@ -253,6 +264,20 @@ internal static class WorkbenchMessages
 
     public const string SettingsOfOne =
         "several settings go with one level and one key, and neither with --pages nor with --save";
+
+    public const string NoSuchSpot = "this setting has no such bar";
+
+    public static string NoSuchAction(string action) =>
+        $"nothing is known of {Quoted.Short(action)}; a bar can be kept, released, chosen another way, written, made a figure of or given a figure";
+
+    public static string NoStrokes(int most) =>
+        string.Create(CultureInfo.InvariantCulture, $"strokes of one hand are needed, at most {most}");
+
+    public static string NoPitch(string text) =>
+        $"{Quoted.Short(text)} is no key of a piano, or is struck twice at once";
+
+    public static string NoStroke(string at, string length) =>
+        $"a stroke at {Quoted.Short(at)} of length {Quoted.Short(length)} does not fit the bar";
 
     public const string NoFigureName = "the figure needs a name";
 

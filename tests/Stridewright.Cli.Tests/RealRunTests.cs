@@ -43,6 +43,22 @@ public sealed class RealRunTests : IDisposable
     }
 
     [Fact]
+    public void A_tune_is_written_as_sound_the_same_each_time()
+    {
+        string[] wishes = ["arrange", Sample, "--format", "wav", "--out", _folder.FullName];
+        Assert.Equal((0, ""), (Run(wishes).Code, Run(wishes).Error)); // what is the same needs no --replace
+        var file = Assert.Single(_folder.EnumerateFiles());
+        Assert.Equal("ferry-bell.wav", file.Name);
+        using var bytes = file.OpenRead();
+        var header = new byte[12];
+        bytes.ReadExactly(header);
+        // Multimedia Programming Interface and Data Specifications 1.0: the form of a RIFF file and its length.
+        Assert.Equal("RIFF"u8, header.AsSpan(0, 4));
+        Assert.Equal(file.Length - 8, BitConverter.ToUInt32(header, 4));
+        Assert.Equal("WAVE"u8, header.AsSpan(8));
+    }
+
+    [Fact]
     public void Pictures_and_the_compressed_score_are_written_the_same_each_time_and_the_score_passes_check()
     {
         string[] wishes = ["arrange", Sample, "--format", "mxl,png,svg", "--out", _folder.FullName];

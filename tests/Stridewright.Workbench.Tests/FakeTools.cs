@@ -200,6 +200,8 @@ internal sealed class FakeTools : ITools
             Tempi = [],
         };
 
+    public bool FitsWav(Performance performance) => performance.Title != "endless";
+
     public IEnumerable<byte[]> ToWav(
         Performance performance,
         IProgress<double>? progress,

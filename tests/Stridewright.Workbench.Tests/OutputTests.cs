@@ -92,6 +92,24 @@ public sealed class OutputTests : IDisposable
     }
 
     [Fact]
+    public void A_file_that_is_cancelled_while_it_is_made_leaves_nothing_behind()
+    {
+        using var stop = new CancellationTokenSource();
+        IEnumerable<byte[]> Blocks()
+        {
+            yield return [1];
+            Assert.Single(_folder.Files("out")); // under its temporary name
+            stop.Cancel();
+            yield return [2];
+        }
+        var files = new OutputFiles(_folder["out"], replace: false, []);
+        Assert.Throws<OperationCanceledException>(() =>
+            files.TryWrite([new OutputFile("a.wav", Blocks())], stop.Token, out _)
+        );
+        Assert.Empty(_folder.Files("out"));
+    }
+
+    [Fact]
     public void A_file_in_the_place_of_the_output_folder_is_reported_once()
     {
         _folder.Put("out", "a file");

@@ -75,15 +75,16 @@ export class Cursor {
     return moved ? at.system : undefined;
   }
 
-  /** Stands at a bar, and nothing sounds. */
-  rest(barId: string): void {
+  /** Stands at a bar or at a note, and nothing sounds. */
+  rest(id: string): void {
     this.hide();
-    const bar = document.getElementById(barId);
-    const system = bar?.closest("g.system");
-    if (bar && system) {
+    const there = document.getElementById(id);
+    const system = there?.closest("g.system");
+    if (there && system) {
       const origin = this.layer.getBoundingClientRect();
       const { top, height } = spot(system, origin);
-      put(this.stroke, { left: spot(bar, origin).left, top, width: 0, height });
+      const { left, width } = spot(there.matches(".note") ? headOf(there) : there, origin);
+      put(this.stroke, { left: there.matches(".note") ? left + width / 2 : left, top, width: 0, height });
       this.stroke.hidden = false;
     }
   }

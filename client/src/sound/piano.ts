@@ -23,6 +23,18 @@ const LEVEL = 0.6;
 const DAMPING = 0.12; // seconds
 const STOP = 0.03; // seconds
 
+// A recording begins with some silence: the stroke is where it first reaches this share of its peak, kept from a millisecond
+// before, as in the sound files.
+const ONSET_SHARE = 0.03;
+const BEFORE_ONSET = 0.001; // seconds
+
+function onsetOf(buffer: ToneAudioBuffer): number {
+  const rate = buffer.sampleRate;
+  const first = buffer.getChannelData(0).subarray(0, rate / 2);
+  const peak = first.reduce((most, sample) => Math.max(most, Math.abs(sample)), 0);
+  return Math.max(0, first.findIndex((sample) => Math.abs(sample) >= ONSET_SHARE * peak) / rate - BEFORE_ONSET);
+}
+
 const recordedFor = (key: number) =>
   Math.min(HIGHEST, Math.max(LOWEST, LOWEST + APART * Math.round((key - LOWEST) / APART)));
 
@@ -32,7 +44,7 @@ export class Piano implements Instrument {
   // Its own timers serve; the page lets no worker be made of text.
   private readonly context = new Context({ context: this.native, clockSource: "timeout", lookAhead: 0, updateInterval: 0.5 });
   private readonly recordings = new Map<number, Promise<ToneAudioBuffer>>();
-  private readonly ready = new Map<number, ToneAudioBuffer>();
+  private readonly ready = new Map<number, { buffer: ToneAudioBuffer; onset: number }>();
   private readonly limiter: Limiter;
   private bus: Gain;
   private readonly high: ToneAudioBuffer;
@@ -54,7 +66,8 @@ export class Piano implements Instrument {
         const loading = this.recordings.get(key) ?? ToneAudioBuffer.fromUrl(`${ADDRESS}${key}.ogg`);
         this.recordings.set(key, loading);
         try {
-          this.ready.set(key, await loading);
+          const buffer = await loading;
+          this.ready.set(key, { buffer, onset: onsetOf(buffer) });
         } catch (fault) {
           this.recordings.delete(key);
           throw fault;
@@ -87,11 +100,11 @@ export class Piano implements Instrument {
 
   strike(key: number, velocity: number, _hand: string, at: number, _length: number, rings: number): void {
     const recorded = recordedFor(key);
-    const buffer = this.ready.get(recorded);
-    if (buffer) {
-      const source = new ToneBufferSource({ url: buffer, playbackRate: 2 ** ((key - recorded) / 12), fadeOut: DAMPING, curve: "exponential" });
+    const recording = this.ready.get(recorded);
+    if (recording) {
+      const source = new ToneBufferSource({ url: recording.buffer, playbackRate: 2 ** ((key - recorded) / 12), fadeOut: DAMPING, curve: "exponential" });
       source.connect(this.bus);
-      source.start(at, 0, rings + DAMPING, LEVEL * (velocity / RECORDED_VELOCITY) ** 2);
+      source.start(at, recording.onset, rings + DAMPING, LEVEL * (velocity / RECORDED_VELOCITY) ** 2);
     }
   }
 

@@ -4,7 +4,7 @@ import { heard as fetchHeard } from "../api";
 import { sentences } from "../sentences";
 import { Cursor } from "./cursor";
 import type { Player } from "./player";
-import { asItStands, barAt, barsOf, planOf, type HeardNote, type Rehearsal } from "./plan";
+import { asItStands, barAt, barsOf, planOf, type Heard, type HeardNote, type Rehearsal } from "./plan";
 
 const ONE_STROKE = 0.001; // seconds
 
@@ -58,6 +58,7 @@ export function usePlayer(id: string) {
       if (mine !== asked.current) return;
       const plan = planOf(heard, now);
       sounding.current = plan.struck.map((s) => s.note);
+      cursor.current?.measure(sounding.current);
       await hands.play(plan, skipped, instrument, () => {
         setPlaying(false);
         setPlace(start);
@@ -66,7 +67,6 @@ export function usePlayer(id: string) {
         hands.stop();
         return;
       }
-      cursor.current?.measure(heard.notes);
       setPlace(skipped > 0 ? from : start);
       setPlaying(true);
     } catch (failure) {
@@ -75,6 +75,27 @@ export function usePlayer(id: string) {
       if (mine === asked.current) setFetching(false);
     }
   }
+
+  /** A few bars that are no part of the score as it stands, on the piano of the page. */
+  async function hear(snippet: Heard) {
+    stop();
+    const mine = ++asked.current;
+    setFault(undefined);
+    try {
+      player.current ??= new (await import("./player")).Player();
+      const hands = player.current;
+      if (mine === asked.current) await hands.play(planOf(snippet, asItStands), 0, hands.piano, () => {});
+    } catch (failure) {
+      if (mine === asked.current) setFault(failure instanceof Error ? failure.message : sentences.noSound);
+    }
+  }
+
+  // An instrument must not be left sounding.
+  useEffect(() => {
+    const leave = () => player.current?.stop();
+    window.addEventListener("pagehide", leave);
+    return () => window.removeEventListener("pagehide", leave);
+  }, []);
 
   // Another setting is another music.
   useEffect(() => {
@@ -99,8 +120,8 @@ export function usePlayer(id: string) {
 
   useEffect(() => {
     if (!isPlaying || !heard) return;
-    let frame = requestAnimationFrame(function draw(moment) {
-      const at = player.current?.place(moment);
+    let frame = requestAnimationFrame(function draw() {
+      const at = player.current?.place(performance.now());
       if (at !== undefined) follow(cursor.current!, layer.current!, sounding.current, at);
       frame = requestAnimationFrame(draw);
     });
@@ -113,7 +134,9 @@ export function usePlayer(id: string) {
   useEffect(() => {
     if (isPlaying || place === undefined || !heard) return;
     const bar = barAt(heard, place);
-    if (bar) cursor.current?.rest(bar.id);
+    const note = heard.notes.find((n) => Math.abs(n.at - place) < ONE_STROKE);
+    const id = bar && Math.abs(bar.at - place) < ONE_STROKE ? bar.id : (note?.id ?? bar?.id);
+    if (id) cursor.current?.rest(id);
   }, [isPlaying, place, heard]);
 
   return {
@@ -139,6 +162,7 @@ export function usePlayer(id: string) {
       if (isPlaying) void play(to);
     },
     play,
+    hear,
     stop,
     layer,
     cursor,

@@ -20,13 +20,15 @@ public static class Wav
     private const float Level = 0.6f;
     private const float Ceiling = 0.97f; // -0.26 dB of full scale
     private const double SilenceAfter = 0.5; // seconds
+    private const double LongestRinging = 120; // seconds after the end, by far
 
     /// <summary>True where a performance fits a WAV file, whose length is told in 32 bits (six hours and three
     /// quarters).</summary>
     public static bool Fits(Performance performance)
     {
         ArgumentNullException.ThrowIfNull(performance);
-        return performance.SecondsAt(performance.EndTick) + 120 < uint.MaxValue / (double)(Rate * BytesPerFrame);
+        var longest = (uint.MaxValue / (double)(Rate * BytesPerFrame)) - LongestRinging;
+        return performance.SecondsAt(performance.EndTick) < longest;
     }
 
     /// <summary>The bytes of the file, block by block; what is not asked for is not reckoned.</summary>

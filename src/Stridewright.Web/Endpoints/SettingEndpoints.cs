@@ -61,9 +61,7 @@ internal sealed class SettingEndpoints(SheetDesk desk, Memory<TuneSource> brough
         var result = await desk.Arrange(source, wanted.Number, Wishes(wanted.Wishes), paper, cancellation);
         if (result.Sheet is not { } sheet)
         {
-            var status = result.IsBadWish ? StatusCodes.Status400BadRequest : StatusCodes.Status422UnprocessableEntity;
-            var problems = result.Problems.Select(p => new FaultPlace(p.File, p.Place, p.Message));
-            return Faults.Of(status, Sentence(result.Problems[0]), problems);
+            return Refused(result);
         }
         var answer = new SettingMade(made.Keep(sheet), sheet.Pages.Count, sheet.Tune);
         return Results.Json(answer, WebJson.Default.SettingMade);
@@ -117,6 +115,36 @@ internal sealed class SettingEndpoints(SheetDesk desk, Memory<TuneSource> brough
             Form = said.Form,
             Minutes = said.Minutes,
             Seed = said.Seed,
+        };
+
+    /// <summary>Why there is no setting.</summary>
+    public static IResult Refused(SheetResult result)
+    {
+        var status = result.IsBadWish ? StatusCodes.Status400BadRequest : StatusCodes.Status422UnprocessableEntity;
+        var problems = result.Problems.Select(p => new FaultPlace(p.File, p.Place, p.Message));
+        return Faults.Of(status, Sentence(result.Problems[0]), problems);
+    }
+
+    /// <summary>Wishes in the words of the contract.</summary>
+    public static BriefWishes Told(Wishes wishes) =>
+        new()
+        {
+            Feel = wishes.Feel,
+            Level = wishes.Level,
+            LeftLevel = wishes.LeftLevel,
+            RightLevel = wishes.RightLevel,
+            Raggedness = wishes.Raggedness,
+            Key = wishes.Key,
+            BeatsPerMinute = wishes.BeatsPerMinute,
+            Span = wishes.Span,
+            NoOctaves = wishes.NoOctaves,
+            LeftHandOnly = wishes.LeftHandOnly,
+            Lyrics = wishes.Lyrics,
+            ShowPlain = wishes.ShowPlain,
+            Harmony = wishes.Harmony,
+            Form = wishes.Form,
+            Minutes = wishes.Minutes,
+            Seed = wishes.Seed,
         };
 
     private static IResult Bad(string subject, string message) =>

@@ -6,7 +6,7 @@ namespace Stridewright.Workbench.Outputs;
 /// <param name="played">Told the share of a score that was played into a sound file.</param>
 internal sealed class ScoreFiles(ITools tools, ValueList<OutputFormat> formats, IProgress<double>? played = null)
 {
-    /// <summary>Null, with the reason, when the score cannot be engraved.</summary>
+    /// <summary>Null, with the reason, when the score cannot be engraved, or is too long to be sounded.</summary>
     /// <param name="name">Of the files, without ending.</param>
     /// <param name="score">To be played.</param>
     /// <param name="toWrite">MusicXML to write in place of what is engraved; null: the same.</param>
@@ -23,6 +23,11 @@ internal sealed class ScoreFiles(ITools tools, ValueList<OutputFormat> formats, 
     {
         pages = null;
         problem = "";
+        if (formats.Contains(OutputFormat.Wav) && !tools.FitsWav(tools.Perform(score)))
+        {
+            problem = WorkbenchMessages.TooLongToSound;
+            return null;
+        }
         if (!formats.Any(f => f is OutputFormat.Pdf or OutputFormat.Svg or OutputFormat.Png))
         {
             return Files(name, toWrite ?? musicXml, score, null, cancellation);
