@@ -96,6 +96,30 @@ public sealed class NastyTakeTests
     }
 
     [Fact]
+    public void A_tremolo_of_two_notes_is_extra_but_for_its_first_ones()
+    {
+        // Written as two half notes with the sign for it, played as sixteen strokes.
+        var bars = Enumerable.Range(0, 6).Select(b => Played.Bar(b + 1, Tune(b))).ToList();
+        WrittenKey Half(double at, int key) =>
+            new(Played.Time(at), ScoreTime.Half, key, Hand.Right, "1", "") { Ornamented = true };
+        var bass = bars[3].Notes.Where(n => n.Hand == Hand.Left);
+        bars[3] = bars[3] with
+        {
+            Notes = bass.Append(Half(0, 62)).Append(Half(2, 74)).OrderBy(n => n.At).ToValueList(),
+        };
+        var score = ExpectedScore.Of(new ScoreNotes { Title = "", Bars = bars.ToValueList() });
+        var take = Played.Take(score, n => n is { Bar: 3, Hand: Hand.Right } ? double.NaN : Even(n));
+        var shaken = Enumerable
+            .Range(0, 16)
+            .Select(i => new PlayedNote(1 + Quarter * 12 + i * Quarter / 4, 9, i % 2 == 0 ? 62 : 74, 64));
+        take = new Take(take.Notes.Concat(shaken).OrderBy(n => n.Onset).ToValueList());
+        var alignment = Aligner.Align(score, take);
+        Assert.Single(alignment.Runs);
+        Assert.Equal(14, alignment.Pairs.Count(p => p.Expected is null));
+        Assert.DoesNotContain(alignment.Pairs, p => p.Played is null);
+    }
+
+    [Fact]
     public void Keys_in_the_wrong_octave_are_called_so()
     {
         var score = Played.Stride(8);
