@@ -97,6 +97,7 @@ internal sealed class PartReader
                 ReadHarmony(child, place);
                 break;
             case "direction" or "sound":
+                _bar.Routes |= DirectionReader.ReadRoutes(child);
                 _bar.Section ??= DirectionReader.ReadSection(child);
                 if (DirectionReader.Read(child, Shifted(child, place), place, _findings) is { } direction)
                 {

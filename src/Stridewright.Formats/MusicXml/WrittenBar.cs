@@ -96,6 +96,8 @@ internal sealed class WrittenBar
 
     public string? Section { get; set; }
 
+    public Routes Routes { get; set; }
+
     public bool RepeatStart { get; set; }
 
     public int RepeatEnd { get; set; }
