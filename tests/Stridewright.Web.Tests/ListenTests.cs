@@ -95,7 +95,7 @@ public sealed class ListenTests(Page page, Chromium chromium) : IClassFixture<Pa
         var load = await File.ReadAllTextAsync("/proc/loadavg", TestContext.Current.CancellationToken);
         TestContext.Current.TestOutputHelper?.WriteLine(
             $"{pages} pages, load {load[..14]}: {frames.Count} frames, median {Median(frames):F1} ms, most {frames.Max():F1} ms, "
-                + $"over 50 ms {frames.Count(f => f > 50)}; {lags.Count} strokes, lag median {1000 * Median(lags):F1} ms, "
+                + $"over 50 ms {string.Join(" ", frames.Index().Where(f => f.Item > 50).Select(f => $"{f.Item:F0} at frame {f.Index}"))}; {lags.Count} strokes, lag median {1000 * Median(lags):F1} ms, "
                 + $"nine tenths below {1000 * lags.Order().ElementAt(lags.Count * 9 / 10):F1} ms, most {1000 * lags.Max():F1} ms"
         );
     }
