@@ -8,6 +8,8 @@ import { ToneBufferSource } from "tone/build/esm/source/buffer/ToneBufferSource.
 
 /** Something that plays: the piano of this page, or an instrument. Times are those of the audio clock, in seconds. */
 export interface Instrument {
+  /** Seconds that strokes are handed on before they are due. */
+  readonly ahead: number;
   strike(key: number, velocity: number, hand: string, at: number, length: number, rings: number): void;
   pedal(down: boolean, at: number): void;
   /** Stops all that sounds or was to sound. */
@@ -20,6 +22,7 @@ const APART = 6; // every second of the recorded keys: half to load, and no note
 const HIGHEST = 105;
 const RECORDED_VELOCITY = 76; // of the recordings, as in the sound files
 const LEVEL = 0.6;
+const AHEAD = 1.2; // seconds, more than a page in the background sleeps
 const DAMPING = 0.12; // seconds
 const STOP = 0.03; // seconds
 
@@ -40,6 +43,7 @@ const recordedFor = (key: number) =>
 
 /** The recorded piano, and the clock that all else goes by. */
 export class Piano implements Instrument {
+  readonly ahead = AHEAD;
   private readonly native = new AudioContext({ latencyHint: "interactive" });
   // Its own timers serve; the page lets no worker be made of text.
   private readonly context = new Context({ context: this.native, clockSource: "timeout", lookAhead: 0, updateInterval: 0.5 });

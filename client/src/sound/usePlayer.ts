@@ -44,29 +44,26 @@ export function usePlayer(id: string) {
     setFetching(true);
     try {
       player.current ??= new (await import("./player")).Player();
-      const hands = player.current;
-      hands.stop();
+      const pianist = player.current;
+      pianist.stop();
       const bars = barsOf(heard, now);
       const start = bars[0]?.at ?? 0;
       const end = bars.at(-1) ? bars.at(-1)!.at + bars.at(-1)!.length : 0;
       // A place outside the rehearsal’s bars means its start.
       const skipped = from === undefined || from <= start || from >= end ? 0 : (from - start) / now.speed;
       const instrument = instrumentId
-        ? (await import("./midiOut")).instrument(instrumentId, (time) => hands.piano.heardAt(time))
-        : hands.piano;
+        ? (await import("./midiOut")).instrument(instrumentId, (time) => pianist.piano.heardAt(time))
+        : pianist.piano;
       if (!instrument) throw new Error(sentences.instrumentGone);
       if (mine !== asked.current) return;
       const plan = planOf(heard, now);
       sounding.current = plan.struck.map((s) => s.note);
       cursor.current?.measure(sounding.current);
-      await hands.play(plan, skipped, instrument, () => {
+      await pianist.play(plan, skipped, instrument, () => {
         setPlaying(false);
         setPlace(start);
       });
-      if (mine !== asked.current) {
-        hands.stop();
-        return;
-      }
+      if (mine !== asked.current) return;
       setPlace(skipped > 0 ? from : start);
       setPlaying(true);
     } catch (failure) {
