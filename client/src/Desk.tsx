@@ -1,13 +1,16 @@
 import { useComputedColorScheme, useMantineColorScheme } from "@mantine/core";
 import { useDebouncedCallback } from "@mantine/hooks";
 import { useEffect, useState } from "react";
-import { fileAddress, type SettingMade, type Wishes } from "./api";
+import { fileAddress, type SettingMade } from "./api";
 import { Bring } from "./Bring";
 import { briefWords, usualBrief } from "./brief";
 import { Score } from "./Score";
 import { Listen } from "./sound/Listen";
 import { sentences } from "./sentences";
 import { useDropped } from "./useDropped";
+import type { SpotMade } from "./spots/spotApi";
+import { useSpots } from "./spots/useSpots";
+import { useSteps } from "./useSteps";
 import { useSetting, useTune } from "./useTune";
 import { Word } from "./Word";
 
@@ -18,9 +21,9 @@ export function Desk() {
   const tune = useTune();
   const [text, setText] = useState("");
   const [isBringing, setBringing] = useState(true);
-  const [history, setHistory] = useState<Wishes[]>([usualBrief]);
-  const wishes = history.at(-1)!;
-  const setting = useSetting(tune, wishes);
+  const steps = useSteps({ wishes: usualBrief });
+  const { wishes } = steps.now;
+  const setting = useSetting(tune, steps.now);
   const made = tune.tune ? setting.data : undefined;
   const before = useBefore(made);
   const typed = useDebouncedCallback((words: string) => tune.put(words.trim() ? { text: words } : undefined), TYPING_PAUSE);
@@ -73,27 +76,36 @@ export function Desk() {
                   sign={i === all.length - 1 ? "." : all[i + 1]!.before.startsWith(",") ? "," : ""}
                   wishes={wishes}
                   setting={made?.tune.setting}
-                  onChange={(change) => setHistory([...history, { ...wishes, ...change }])}
+                  onChange={(change) => steps.put({ ...steps.now, wishes: { ...wishes, ...change } })}
                 />
               ))}
             </p>
             <div className="pencil" role="status">
               {setting.error ? <p className="fault">{setting.error.message}</p> : made && <Effect made={made} before={before} />}
             </div>
-            {history.length > 1 && (
+            {(steps.back || steps.forward) && (
               <p>
-                <button type="button" className="word aside" onClick={() => setHistory(history.slice(0, -1))}>
-                  {sentences.undo}
-                </button>
+                {steps.back && (
+                  <button type="button" className="word aside" onClick={steps.back}>
+                    {sentences.undo}
+                  </button>
+                )}{" "}
+                {steps.forward && (
+                  <button type="button" className="word aside" onClick={steps.forward}>
+                    {sentences.redo}
+                  </button>
+                )}
               </p>
             )}
           </section>
         )}
         {made && (
           <>
-            <Listen id={made.id}>
-              <Score made={made} isWorking={setting.isFetching} />
-            </Listen>
+            <Music
+              made={made}
+              isWorking={setting.isFetching}
+              onMade={(spot) => steps.put({ wishes, kept: { count: tune.count, tunes: spot.tunes, made: spot.setting, wishes } })}
+            />
             <footer className="take-away">
               <p>
                 {sentences.takeAway}
@@ -113,6 +125,15 @@ export function Desk() {
         )}
       </main>
     </>
+  );
+}
+
+function Music({ made, isWorking, onMade }: { made: SettingMade; isWorking: boolean; onMade: (made: SpotMade) => void }) {
+  const beside = useSpots(made.id, onMade);
+  return (
+    <Listen id={made.id} beside={beside}>
+      <Score made={made} isWorking={isWorking} />
+    </Listen>
   );
 }
 

@@ -21,9 +21,9 @@ export class Refusal extends Error {
   }
 }
 
-const client = createClient<paths>({ baseUrl: "/" });
+export const client = createClient<paths>({ baseUrl: "/" });
 
-function answered<T>(result: { data?: T | undefined; error?: unknown; response: Response }): T {
+export function answered<T>(result: { data?: T | undefined; error?: unknown; response: Response }): T {
   if (result.data === undefined) {
     throw new Refusal(result.error as Fault | undefined, result.response.status);
   }

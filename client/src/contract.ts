@@ -106,6 +106,108 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/settings/{id}/bars": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The bars of a setting with their effort, and what is kept. */
+        get: operations["bars"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/settings/{id}/bars/{bar}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Why a bar is as it is, and what is struck in it. */
+        get: operations["bar"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/settings/{id}/bars/{bar}/ways": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Other ways for a bar. */
+        get: operations["ways"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/settings/{id}/bars/{bar}/ways/{name}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** A bar another way, engraved and heard. */
+        get: operations["way"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/settings/{id}/bars/{bar}/try": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** A bar as somebody writes it, judged and engraved. */
+        post: operations["tryBar"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/settings/{id}/spots": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Keeps, releases, writes or chooses a bar, or makes or uses a figure; the rest is worked again. */
+        post: operations["workOnBar"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
 }
 export type webhooks = Record<string, never>;
 export interface components {
@@ -321,6 +423,71 @@ export interface components {
             wishes: components["schemas"]["BriefWishes"];
             paper?: null | string;
         };
+        SheetBar: {
+            id: string;
+            number: string;
+            /** Format: double */
+            effort: number;
+            /** Format: int32 */
+            hard: number;
+            kept: string[];
+        };
+        SheetBars: {
+            bars: components["schemas"]["SheetBar"][];
+            figures: string[];
+        };
+        SheetStroke: {
+            at: string;
+            length: string;
+            pitches: string[];
+            /** @default false */
+            rolled: boolean;
+            role?: null | string;
+        };
+        SpotMade: {
+            setting: components["schemas"]["SettingMade"];
+            tunes: string;
+            changed: string[];
+        };
+        SpotNotes: {
+            bar: components["schemas"]["SheetBar"];
+            /** Format: double */
+            rightEffort: number;
+            /** Format: double */
+            leftEffort: number;
+            reasons: components["schemas"]["Why"][];
+            right: components["schemas"]["SheetStroke"][];
+            left: components["schemas"]["SheetStroke"][];
+            step: string;
+            length: string;
+        };
+        SpotSeen: {
+            picture: null | string;
+            heard: null | components["schemas"]["Heard"];
+            /** Format: double */
+            effort: null | number;
+            otherBars: string[];
+            refusal?: null | string;
+        };
+        SpotWish: {
+            action: string;
+            bar?: null | string;
+            hand?: null | string;
+            way?: null | string;
+            strokes?: null | components["schemas"]["SheetStroke"][];
+            figure?: null | string;
+            /** Format: int32 */
+            bars?: null | number;
+        };
+        StyleMoved: {
+            words: string;
+            /** Format: double */
+            before: number;
+            /** Format: double */
+            after: number;
+            /** Format: double */
+            reference: number;
+        };
         SungRange: {
             lowest: string;
             highest: string;
@@ -343,6 +510,18 @@ export interface components {
         };
         TypedText: {
             text: string;
+        };
+        WayFound: {
+            name: string;
+            /** Format: double */
+            dearer: number;
+            changes: string[];
+            otherBars: string[];
+            /** Format: double */
+            effortBefore: number;
+            /** Format: double */
+            effortAfter: number;
+            style: components["schemas"]["StyleMoved"][];
         };
         Why: {
             kind: string;
@@ -599,6 +778,223 @@ export interface operations {
             };
             /** @description Not Found */
             404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+        };
+    };
+    bars: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SheetBars"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+        };
+    };
+    bar: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+                bar: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SpotNotes"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+        };
+    };
+    ways: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+                bar: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["WayFound"][];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+        };
+    };
+    way: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+                bar: string;
+                name: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SpotSeen"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+        };
+    };
+    tryBar: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+                bar: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SpotWish"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SpotSeen"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+        };
+    };
+    workOnBar: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SpotWish"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SpotMade"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Service Unavailable */
+            503: {
                 headers: {
                     [name: string]: unknown;
                 };

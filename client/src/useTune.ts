@@ -1,6 +1,7 @@
 import { keepPreviousData, useQuery, useQueryClient } from "@tanstack/react-query";
 import { useRef, useState } from "react";
-import { arrange, bring, Refusal, type Source, type Wishes } from "./api";
+import { arrange, bring, Refusal, type Source } from "./api";
+import type { Step } from "./useSteps";
 
 const GONE = 404;
 
@@ -24,16 +25,19 @@ export function useTune() {
 }
 
 /** The setting that the wishes ask for; the one before stays until it is there. */
-export function useSetting({ source, count, reading, tune }: ReturnType<typeof useTune>, wishes: Wishes) {
+export function useSetting({ source, count, reading, tune }: ReturnType<typeof useTune>, { wishes, kept }: Step) {
+  // What is kept belongs to the tune that it was kept of.
+  const own = kept?.count === count ? kept : undefined;
   const queries = useQueryClient();
   // What the host forgot (or another host never knew) is brought again.
   const again = useRef<string | undefined>(undefined);
   return useQuery({
-    queryKey: ["setting", reading.data?.id, tune?.number, wishes],
+    queryKey: ["setting", own?.tunes ?? reading.data?.id, tune?.number, wishes],
     queryFn: async ({ signal }) => {
       const id = reading.data!.id;
+      if (own && own.wishes === wishes) return own.made;
       try {
-        return await arrange(id, tune!.number, wishes, signal);
+        return await arrange(own?.tunes ?? id, own ? 1 : tune!.number, wishes, signal);
       } catch (refusal) {
         if (!(refusal instanceof Refusal && refusal.status === GONE && source) || again.current === id) {
           throw refusal;

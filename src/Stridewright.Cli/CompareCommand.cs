@@ -12,13 +12,30 @@ internal sealed class CompareCommand
     private readonly Argument<string> _score = new("SCORE") { Description = CliMessages.ComparedScoreHelp };
     private readonly Argument<string> _take = new("TAKE") { Description = CliMessages.TakeHelp };
     private readonly Option<string?> _out = Options.Text("--out", CliMessages.CompareOutHelp, "DIR");
+    private readonly Option<string?> _range = Options.Text("--range", CliMessages.ComparedRangeHelp, "BARS");
+    private readonly Option<string?> _hand = Options.Chosen(
+        "--hand",
+        CliMessages.ComparedHandHelp,
+        "left|right",
+        text => text is "left" or "right" ? text : null,
+        "left, right"
+    );
     private readonly Option<bool> _json = Options.Flag("--json", CliMessages.JsonHelp);
     private readonly Option<bool> _replace = Options.Flag("--replace", CliMessages.ReplaceHelp);
 
     public CompareCommand(Desk desk)
     {
         _desk = desk;
-        Command = new Command("compare", CliMessages.CompareHelp) { _score, _take, _out, _json, _replace };
+        Command = new Command("compare", CliMessages.CompareHelp)
+        {
+            _score,
+            _take,
+            _out,
+            _range,
+            _hand,
+            _json,
+            _replace,
+        };
         Command.SetAction(Run);
     }
 
@@ -33,6 +50,8 @@ internal sealed class CompareCommand
                 Score = parsed.GetRequiredValue(_score),
                 Take = parsed.GetRequiredValue(_take),
                 OutputFolder = parsed.GetValue(_out) is { Length: > 0 } folder ? folder : CompareRequest.UsualFolder,
+                Range = parsed.GetValue(_range),
+                Hand = parsed.GetValue(_hand),
                 Replace = parsed.GetValue(_replace),
             },
             _desk.Cancellation

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Stridewright.Workbench.Reports;
 
 namespace Stridewright.Cli;
@@ -10,12 +9,12 @@ internal static partial class CliMessages
         Hears a take against a score: lays every note that was played along the notes that were asked for, through
         hesitations, wrong notes, skips, restarts and repeats left out.
 
-        TAKE.mid gives TAKE.alignment.tsv in the output folder: note by note what was matched, what is missing and what is
-        extra (docs/comparing.md).
+        TAKE.mid gives, in the output folder, TAKE.alignment.tsv, note by note what was matched, what is missing and what
+        is extra, and TAKE.report.txt, what a teacher would say of it (docs/comparing.md).
 
         Examples:
           stridewright compare rag.musicxml monday.mid
-          stridewright compare rag.stridewright monday.mid --out heard --json
+          stridewright compare rag.stridewright monday.mid --range 17-32 --hand left --out heard
 
         Exit codes: 0 heard and written; 1 the take is of another piece; 2 nothing written, or bad arguments;
         130 interrupted.
@@ -29,9 +28,7 @@ internal static partial class CliMessages
     public static string HeardTitle(CompareReport report) =>
         $"{report.Heard!.Title} ({report.Score}), played in {report.Take}";
 
-    public static string HeardNotes(HeardTake heard) =>
-        string.Create(
-            CultureInfo.InvariantCulture,
-            $"{heard.Notes} asked for, {heard.Played} played: {heard.Matched} right, {heard.Missing} missing, {heard.Extra} extra"
-        );
+    public const string ComparedRangeHelp = "Bars that were to be played, by their printed numbers, such as 5-12";
+    public const string ComparedHandHelp =
+        "The hand that was to be played alone [default: both, or the one that is heard]";
 }

@@ -65,6 +65,11 @@ public sealed record SettingWanted(string Tunes, int Number, BriefWishes Wishes,
 /// <param name="Tune">What was chosen and how hard it is, as the command line reports it.</param>
 public sealed record SettingMade(string Id, int Pages, WrittenTune Tune);
 
+/// <summary>What came of work on a bar.</summary>
+/// <param name="Tunes">Id of the tune with all that is kept, for further settings: it is number 1 there.</param>
+/// <param name="Changed">Printed numbers of the bars that are other than before.</param>
+public sealed record SpotMade(SettingMade Setting, string Tunes, ValueList<string> Changed);
+
 /// <summary>One thing that is wrong.</summary>
 /// <param name="Subject">The wish, or what was brought; empty where the request itself is meant.</param>
 /// <param name="Place">Line or bar in words; empty where the whole is meant.</param>

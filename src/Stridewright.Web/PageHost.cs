@@ -108,7 +108,9 @@ public sealed class PageHost : IAsyncDisposable
         var api = app.MapGroup("/api");
         var brought = new Memory<TuneSource>(MostSources);
         new TuneEndpoints(desk, brought).Map(api);
-        new SettingEndpoints(desk, brought, new Memory<Sheet>(MostSheets)).Map(api);
+        var made = new Memory<Sheet>(MostSheets);
+        new SettingEndpoints(desk, brought, made).Map(api);
+        new SpotEndpoints(new SpotDesk(desk), brought, made).Map(api);
         api.MapOpenApi("/contract.json").ExcludeFromDescription();
     }
 }

@@ -1,5 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Stridewright.Music;
+using Stridewright.Workbench;
 using Stridewright.Workbench.Sheets;
 
 namespace Stridewright.Web;
@@ -18,6 +20,12 @@ namespace Stridewright.Web;
 [JsonSerializable(typeof(SettingWanted))]
 [JsonSerializable(typeof(SettingMade))]
 [JsonSerializable(typeof(Heard))]
+[JsonSerializable(typeof(SheetBars))]
+[JsonSerializable(typeof(SpotNotes))]
+[JsonSerializable(typeof(ValueList<WayFound>))]
+[JsonSerializable(typeof(SpotSeen))]
+[JsonSerializable(typeof(SpotWish))]
+[JsonSerializable(typeof(SpotMade))]
 [JsonSerializable(typeof(Fault))]
 [JsonSerializable(typeof(string))]
 [JsonSerializable(typeof(int))]

@@ -10,6 +10,8 @@ internal static class WebMessages
     public const string NoToken = "the page was not opened from the address that the program printed: open that one";
     public const string NotThere = "there is nothing here: go back to the page";
     public const string NoTunes = "the tune is no longer at hand: bring it again";
+    public const string NoBar = "this setting has no such bar, or the bar no such way";
+
     public const string NoSheet = "the setting is no longer at hand: ask for it again";
     public const string NoText = "there is no text: type a tune in ABC, or chords such as F | D7 | G7 C7 | F";
     public const string NotPaper = "the paper is a4 or letter";

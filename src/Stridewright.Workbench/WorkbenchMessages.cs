@@ -1,4 +1,5 @@
 using System.Globalization;
+using Stridewright.Music;
 using Stridewright.Workbench.Reports;
 
 namespace Stridewright.Workbench;
@@ -27,6 +28,15 @@ internal static class WorkbenchMessages
     public const string AbcToCheck = "ABC holds a tune, not a two-staff score: give the score as MusicXML";
     public const string NotAScore = "this is no MusicXML score: give one as .musicxml, .xml or .mxl";
     public const string NotATake = "this is no MIDI file: give the take as .mid";
+
+    public static string AnotherPiece(string title, int right, int played) =>
+        FormattableString.Invariant(
+            $"{right} of its {played} notes are found in '{title}', and those only here and there: it seems to be another piece"
+        );
+
+    public static string NoSuchRange(string range, string first, string last) =>
+        $"'{range}' is no range of bars: give printed numbers such as 5-12, from {first} to {last}";
+
     public const string FolderForFile = "this is a folder: name one file";
     public const string FolderToCheck = "this is a folder: give one score in MusicXML";
     public const string EmptyFolder = "no tune lies in this folder: it needs .abc, .musicxml, .xml, .mxl or .mid files";
@@ -247,6 +257,20 @@ internal static class WorkbenchMessages
 
     public const string SettingsOfOne =
         "several settings go with one level and one key, and neither with --pages nor with --save";
+
+    public const string NoSuchSpot = "this setting has no such bar";
+
+    public static string NoSuchAction(string action) =>
+        $"nothing is known of {Quoted.Short(action)}; a bar can be kept, released, chosen another way, written, made a figure of or given a figure";
+
+    public static string NoStrokes(int most) =>
+        string.Create(CultureInfo.InvariantCulture, $"strokes of one hand are needed, at most {most}");
+
+    public static string NoPitch(string text) =>
+        $"{Quoted.Short(text)} is no key of a piano, or is struck twice at once";
+
+    public static string NoStroke(string at, string length) =>
+        $"a stroke at {Quoted.Short(at)} of length {Quoted.Short(length)} does not fit the bar";
 
     public const string NoFigureName = "the figure needs a name";
 

@@ -5,18 +5,45 @@ import { barAt, placeOf, type Heard, type HeardBar } from "./plan";
 import { usePlayer } from "./usePlayer";
 import "./listen.css";
 
+interface Props {
+  id: string;
+  children: ReactNode;
+  /** What lies over the pages and in the line above them, for the bar at which the pencil stands. */
+  beside: (pencil: Pencil) => { line: ReactNode; over: ReactNode };
+}
+
+/** Where the pencil stands, and what it can be asked for. */
+export interface Pencil {
+  /** Id of the bar; undefined until the music is known. */
+  bar: string | undefined;
+  layer: HTMLElement | null;
+  go: (bar: string) => void;
+  hear: (heard: Heard) => void;
+}
+
 /** The score with all that lets it be heard: a line to play it, the rehearsal card, and the pencil’s mark over the pages. */
-export function Listen({ id, children }: { id: string; children: ReactNode }) {
+export function Listen({ id, children, beside }: Props) {
   const player = usePlayer(id);
   const { heard, isPlaying, isFetching, place } = player;
   const [hasCard, setCard] = useState(false);
   const bars = heard?.bars ?? [];
   const bar = heard && barAt(heard, place ?? 0);
   const index = bar ? bars.indexOf(bar) : 0;
+  const [layer, setLayer] = useState<HTMLElement | null>(null);
+  const { line, over } = beside({
+    bar: bar?.id,
+    layer,
+    go(id) {
+      const to = bars.find((b) => b.id === id);
+      if (to) player.setPlace(to.at);
+    },
+    hear: (snippet) => void player.hear(snippet),
+  });
   const toggle = () => (isPlaying || isFetching ? player.stop() : void player.play(place));
   useSpace(toggle, isPlaying ? player.stop : undefined);
 
   function choose(event: MouseEvent) {
+    if ((event.target as Element).closest(".spot")) return;
     const chosen = player.cursor.current?.idAt(event.clientX, event.clientY);
     const to = heard && chosen ? placeOf(heard, chosen) : undefined;
     if (!heard || to === undefined) return;
@@ -65,16 +92,18 @@ export function Listen({ id, children }: { id: string; children: ReactNode }) {
           <button type="button" className="word aside" aria-expanded={hasCard} onClick={() => setCard(!hasCard)}>
             {hasCard ? sentences.putCardAway : sentences.rehearse}
           </button>
-          {hasCard ? "" : "."}
+          {hasCard ? "" : ". "}
+          {line}
         </p>
         <p className="pencil" role="status">
           {player.fault ? <span className="fault">{player.fault}</span> : isFetching ? sentences.fetchingPiano : <Said isPlaying={isPlaying} number={bar?.number ?? "1"} />}
         </p>
       </div>
       {hasCard && heard && <Card player={player} heard={heard} />}
-      <div className="listened" onClick={choose} onDoubleClick={() => !isPlaying && void player.play(place)}>
+      <div className="listened" ref={setLayer} onClick={choose} onDoubleClick={(event) => !isPlaying && !(event.target as Element).closest(".spot") && void player.play(place)}>
         {children}
         <div className="cursor" ref={player.layer} aria-hidden="true" />
+        {over}
       </div>
     </section>
   );

@@ -4,7 +4,7 @@ import { heard as fetchHeard } from "../api";
 import { sentences } from "../sentences";
 import { Cursor } from "./cursor";
 import type { Player } from "./player";
-import { asItStands, barAt, barsOf, planOf, type HeardNote, type Rehearsal } from "./plan";
+import { asItStands, barAt, barsOf, planOf, type Heard, type HeardNote, type Rehearsal } from "./plan";
 
 const ONE_STROKE = 0.001; // seconds
 
@@ -70,6 +70,20 @@ export function usePlayer(id: string) {
       if (mine === asked.current) setFault(failure instanceof Error ? failure.message : sentences.noSound);
     } finally {
       if (mine === asked.current) setFetching(false);
+    }
+  }
+
+  /** A few bars that are no part of the score as it stands, on the piano of the page. */
+  async function hear(snippet: Heard) {
+    stop();
+    const mine = ++asked.current;
+    setFault(undefined);
+    try {
+      player.current ??= new (await import("./player")).Player();
+      const hands = player.current;
+      if (mine === asked.current) await hands.play(planOf(snippet, asItStands), 0, hands.piano, () => {});
+    } catch (failure) {
+      if (mine === asked.current) setFault(failure instanceof Error ? failure.message : sentences.noSound);
     }
   }
 
@@ -145,6 +159,7 @@ export function usePlayer(id: string) {
       if (isPlaying) void play(to);
     },
     play,
+    hear,
     stop,
     layer,
     cursor,

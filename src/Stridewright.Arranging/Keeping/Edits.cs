@@ -60,30 +60,62 @@ internal static class Edits
             .ThenBy(s => s.Key)
             .Select(s => (s.At, s.Key, s.End - s.Start, s.Rolled));
 
-    private static KeptBar Kept(Solution solution, int bar, Hand hand, ILookup<(int Bar, Hand Hand), StruckNote> now)
+    /// <summary>A bar of one hand as somebody writes it.</summary>
+    public static KeptBar Of(Solution solution, int bar, Hand hand, IEnumerable<WrittenStroke> written) =>
+        Kept(
+            solution,
+            bar,
+            hand,
+            [.. written.OrderBy(w => w.At).Select(w => new Group(w.At, w.Length, w.Pitches, w.Rolled, 1))],
+            other =>
+                other < 0 || other >= solution.Lattice.Bars.Length
+                    ? []
+                    : Spots
+                        .Of(solution, other, Hand.Right)
+                        .Strokes.SelectMany(s => s.Pitches.Select(p => (s.At, p.Midi)))
+        );
+
+    private static KeptBar Kept(Solution solution, int bar, Hand hand, ILookup<(int Bar, Hand Hand), StruckNote> now) =>
+        Kept(
+            solution,
+            bar,
+            hand,
+            [
+                .. now[(bar, hand)]
+                    .GroupBy(n => (n.Sounding.At, Length: n.Sounding.End - n.Sounding.Start, n.Voice.Number))
+                    .OrderBy(g => g.Key.At)
+                    .ThenBy(g => g.Key.Number)
+                    .Select(g => new Group(
+                        g.Key.At,
+                        g.Key.Length,
+                        g.Select(n => n.Source.Notes[n.Note].Pitch).Order().ToValueList(),
+                        g.Any(n => n.Sounding.Rolled),
+                        g.Key.Number
+                    )),
+            ],
+            other => now[(other, Hand.Right)].Select(n => (n.Sounding.At, n.Sounding.Key))
+        );
+
+    private static KeptBar Kept(
+        Solution solution,
+        int bar,
+        Hand hand,
+        List<Group> groups,
+        Func<int, IEnumerable<(ScoreTime At, int Key)>> struck
+    )
     {
-        var groups = now[(bar, hand)]
-            .GroupBy(n => (n.Sounding.At, n.Sounding.End - n.Sounding.Start, n.Voice.Number))
-            .OrderBy(g => g.Key.At)
-            .ThenBy(g => g.Key.Number)
-            .ToList();
         var lattice = solution.Lattice;
         var used = new HashSet<int>();
         var strokes = new List<KeptStroke>();
         var before = Spots.Of(solution, bar, hand).Strokes;
-        foreach (var group in groups)
+        foreach (var (at, length, pitches, rolled, voice) in groups)
         {
-            var (at, length, _) = group.Key;
-            var pitches = group.Select(n => n.Source.Notes[n.Note].Pitch).Order().ToValueList();
             var there = before.FirstOrDefault(s => s.At == at);
             // Two voices of one hand are the upper and the lower in the order of their highest keys.
             var isLower =
                 hand == Hand.Right
                 && groups.Any(g =>
-                    g.Key.Number != group.Key.Number
-                    && g.Key.At < at
-                    && g.Key.At + g.Key.Item2 > at
-                    && g.Max(n => n.Sounding.Key) > pitches[^1].Midi
+                    g.Voice != voice && g.At < at && g.At + g.Length > at && g.Pitches[^1].Midi > pitches[^1].Midi
                 );
             var tune = hand == Hand.Right ? TuneNote(lattice, bar, at, pitches[^1], used) : null;
             strokes.Add(
@@ -94,7 +126,7 @@ internal static class Edits
                     hand == Hand.Right
                         ? (tune is null ? "fill" : "tune")
                         : there?.Role ?? Role(lattice, bar, at, pitches),
-                    group.Any(n => n.Sounding.Rolled),
+                    rolled,
                     there is not null && there.Pitches.Equals(pitches) ? there.Graces : [],
                     isLower ? 2 : 1,
                     tune
@@ -103,7 +135,7 @@ internal static class Edits
         }
         return new KeptBar(bar, hand, strokes.ToValueList())
         {
-            LeftOut = hand == Hand.Right ? LeftOut(lattice, bar, used, now) : [],
+            LeftOut = hand == Hand.Right ? LeftOut(lattice, bar, used, struck) : [],
         };
     }
 
@@ -136,7 +168,7 @@ internal static class Edits
         Lattice lattice,
         int bar,
         HashSet<int> used,
-        ILookup<(int Bar, Hand Hand), StruckNote> now
+        Func<int, IEnumerable<(ScoreTime At, int Key)>> struck
     )
     {
         var (start, end) = (lattice.Bars[bar].Start, lattice.Bars[bar].End);
@@ -147,12 +179,19 @@ internal static class Edits
             .ToValueList();
 
         bool IsBeside(int note, int other) =>
-            now[(other, Hand.Right)]
-                .Any(n =>
-                    n.Sounding.Key == lattice.Notes[note].Key
-                    && Math.Abs(
-                        lattice.Bars[other].Start + (int)n.Sounding.At.Round(lattice.Tick) - lattice.Notes[note].Start
-                    ) <= Lattice.TicksPerUnit
+            struck(other)
+                .Any(s =>
+                    s.Key == lattice.Notes[note].Key
+                    && Math.Abs(lattice.Bars[other].Start + (int)s.At.Round(lattice.Tick) - lattice.Notes[note].Start)
+                        <= Lattice.TicksPerUnit
                 );
     }
+
+    private readonly record struct Group(
+        ScoreTime At,
+        ScoreTime Length,
+        ValueList<Pitch> Pitches,
+        bool Rolled,
+        int Voice
+    );
 }

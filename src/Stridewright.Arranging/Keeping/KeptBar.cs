@@ -32,3 +32,10 @@ public sealed record KeptStroke(
     int Voice,
     int? Tune
 );
+
+/// <summary>Keys that are written into a bar.</summary>
+/// <param name="At">Place in the bar, from 0.</param>
+/// <param name="Length">More than 0; may run over the bar line.</param>
+/// <param name="Pitches">Lowest first, at least one.</param>
+/// <param name="Rolled">Struck from the lowest key up, one after the other.</param>
+public sealed record WrittenStroke(ScoreTime At, ScoreTime Length, ValueList<Pitch> Pitches, bool Rolled);

@@ -57,6 +57,20 @@ public static class Reworking
         return Edits.Of(Of(before), before.Score, edited, out fault);
     }
 
+    /// <summary>A bar of one hand as somebody writes it, to be kept.</summary>
+    /// <param name="bar">Place among the setting's bars, from 0.</param>
+    /// <exception cref="ArgumentOutOfRangeException">When the setting has no such bar.</exception>
+    public static KeptBar Written(Arrangement before, int bar, Hand hand, IEnumerable<WrittenStroke> strokes)
+    {
+        var solution = Of(before);
+        ArgumentOutOfRangeException.ThrowIfNegative(bar);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(bar, solution.Lattice.Bars.Length);
+        return Edits.Of(solution, bar, hand, strokes);
+    }
+
+    /// <summary>The step that strokes of a setting usually stand on: a sixteenth or an eighth.</summary>
+    public static ScoreTime Step(Arrangement arrangement) => Of(arrangement).Lattice.Tick * Lattice.TicksPerUnit;
+
     /// <summary>Places of the bars in which a setting and what came of working it again differ, from 0.</summary>
     public static IEnumerable<int> Differing(Arrangement before, Arrangement after) =>
         Spots.Differing(Of(before), Of(after));

@@ -10,7 +10,18 @@ internal static class CompareSummary
         if (report.Heard is { } heard)
         {
             output.WriteLine(CliMessages.OneLine(CliMessages.HeardTitle(report)));
-            Row("notes", CliMessages.HeardNotes(heard));
+            foreach (var sentence in report.Summary)
+            {
+                output.WriteLine(CliMessages.Row("", sentence));
+            }
+            foreach (var next in heard.Next)
+            {
+                Row("next", next.Message);
+            }
+            foreach (var remark in heard.Remarks.Except(heard.Next))
+            {
+                Row("remark", remark.Message);
+            }
             foreach (var remark in heard.Reading)
             {
                 Row(remark.Severity, CliMessages.RemarkOf(remark));

@@ -12,6 +12,9 @@ namespace Stridewright.Practice.Listening;
 /// </summary>
 public static class Aligner
 {
+    private const int FewestNotes = 3; // of a stretch between two jumps
+    private const double LeastShare = 0.3; // of its played notes that are the score's
+
     /// <summary>The alignment; without any match where the take has nothing of the score.</summary>
     public static Alignment Align(ExpectedScore score, Take take)
     {
@@ -26,7 +29,12 @@ public static class Aligner
         var stretches = Stretch.Of(path);
         foreach (var stretch in stretches)
         {
-            foreach (var (expected, played) in StretchMatching.Find(score, take, chords, path, stretch))
+            var found = StretchMatching.Find(score, take, chords, path, stretch);
+            if (stretches.Count > 1 && found.Count < Math.Max(FewestNotes, LeastShare * stretch.Count))
+            {
+                continue; // a chance likeness, not a jump
+            }
+            foreach (var (expected, played) in found)
             {
                 pairs.Add(new NotePair(expected, played));
                 (isPlayed[expected], isMatched[played]) = (true, true);

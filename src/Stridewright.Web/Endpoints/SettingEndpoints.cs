@@ -61,9 +61,7 @@ internal sealed class SettingEndpoints(SheetDesk desk, Memory<TuneSource> brough
         var result = await desk.Arrange(source, wanted.Number, Wishes(wanted.Wishes), paper, cancellation);
         if (result.Sheet is not { } sheet)
         {
-            var status = result.IsBadWish ? StatusCodes.Status400BadRequest : StatusCodes.Status422UnprocessableEntity;
-            var problems = result.Problems.Select(p => new FaultPlace(p.File, p.Place, p.Message));
-            return Faults.Of(status, Sentence(result.Problems[0]), problems);
+            return Refused(result);
         }
         var answer = new SettingMade(made.Keep(sheet), sheet.Pages.Count, sheet.Tune);
         return Results.Json(answer, WebJson.Default.SettingMade);
@@ -118,6 +116,14 @@ internal sealed class SettingEndpoints(SheetDesk desk, Memory<TuneSource> brough
             Minutes = said.Minutes,
             Seed = said.Seed,
         };
+
+    /// <summary>Why there is no setting.</summary>
+    public static IResult Refused(SheetResult result)
+    {
+        var status = result.IsBadWish ? StatusCodes.Status400BadRequest : StatusCodes.Status422UnprocessableEntity;
+        var problems = result.Problems.Select(p => new FaultPlace(p.File, p.Place, p.Message));
+        return Faults.Of(status, Sentence(result.Problems[0]), problems);
+    }
 
     private static IResult Bad(string subject, string message) =>
         Faults.Of(StatusCodes.Status400BadRequest, message, new FaultPlace(subject, "", message));

@@ -1,6 +1,7 @@
 using System.Text;
 using Stridewright.Music;
 using Stridewright.Practice.Listening;
+using Stridewright.Practice.Listening.Reporting;
 using Stridewright.Workbench.Inputs;
 using Stridewright.Workbench.Outputs;
 using Stridewright.Workbench.Reports;
@@ -42,40 +43,87 @@ internal sealed class CompareTake(ITools tools, CompareRequest request)
         {
             return Report(CompareOutcome.Unreadable);
         }
-        var score = ExpectedScore.Of(notes);
-        var take = Take.Of(played);
-        var alignment = Aligner.Align(score, take);
+        var whole = ExpectedScore.Of(notes);
+        if (Wanted(whole) is not { } score)
+        {
+            return Report(CompareOutcome.BadWish);
+        }
+        var alignment = Aligner.Align(score, Take.Of(played));
+        var report = Listener.Hear(alignment);
+        var heard = HeardOf.Take(alignment, report) with
+        {
+            Reading = ofScore.Concat(ofTake).Select(ReportOf.Remark).ToValueList(),
+        };
+        var refusal = report.IsAnotherPiece
+            ? WorkbenchMessages.AnotherPiece(heard.Title, alignment.Pairs.Count(p => p.IsMatch), heard.Played)
+            : "";
+        if (Write(alignment, heard, refusal, cancellation) is not { } written)
+        {
+            return Report(CompareOutcome.Unreadable) with { Heard = heard };
+        }
+        if (report.IsAnotherPiece)
+        {
+            _problems.Add(new Problem(request.Take, null, "", refusal));
+        }
+        return Report(report.IsAnotherPiece ? CompareOutcome.AnotherPiece : CompareOutcome.Compared) with
+        {
+            Heard = heard,
+            Summary = report.IsAnotherPiece ? [] : HeardText.Summary(heard).ToValueList(),
+            Outputs = written,
+        };
+    }
+
+    private ValueList<WrittenFile>? Write(
+        Alignment alignment,
+        HeardTake heard,
+        string refusal,
+        CancellationToken cancellation
+    )
+    {
         var name = OutputNames.OfFile(request.Take);
         var outputs = new OutputFiles(
             request.OutputFolder,
             request.Replace,
             [Path.GetFullPath(request.Score), Path.GetFullPath(request.Take)]
         );
+        var text = HeardText.Write(heard, request.Score, request.Take, refusal);
         var files = new[]
         {
             new OutputFile(name + ".alignment.tsv", Encoding.UTF8.GetBytes(AlignmentText.Write(alignment))),
+            new OutputFile(name + ".report.txt", Encoding.UTF8.GetBytes(text)),
         };
-        if (outputs.TryWrite(files, cancellation, out var problem) is not { } written)
+        var written = outputs.TryWrite(files, cancellation, out var problem);
+        if (written is null)
         {
-            return Fail("out", problem, CompareOutcome.Unreadable);
+            _problems.Add(new Problem("out", null, "", problem));
         }
-        return Report(CompareOutcome.Compared) with
-        {
-            Heard = Heard(alignment) with { Reading = ofScore.Concat(ofTake).Select(ReportOf.Remark).ToValueList() },
-            Outputs = written,
-        };
+        return written;
     }
 
-    private static HeardTake Heard(Alignment alignment) =>
-        new()
+    // What was to be played of the score; null: a wish cannot be.
+    private ExpectedScore? Wanted(ExpectedScore score)
+    {
+        if (request.Hand is { } hand)
         {
-            Title = alignment.Score.Title,
-            Notes = alignment.Score.Notes.Count,
-            Played = alignment.Take.Notes.Count,
-            Matched = alignment.Pairs.Count(p => p.IsMatch),
-            Missing = alignment.Pairs.Count(p => p.Played is null),
-            Extra = alignment.Pairs.Count(p => p.Expected is null),
-        };
+            score = score.In(hand == "right" ? Hand.Right : Hand.Left);
+        }
+        if (request.Range is { } range)
+        {
+            var ends = range.Split('-', 2, StringSplitOptions.TrimEntries);
+            int Find(string number) => score.Bars.FirstOrDefault(b => b.Bar.Number == number)?.Written ?? -1;
+            var (first, last) = (Find(ends[0]), Find(ends[^1]));
+            if (first < 0 || last < first)
+            {
+                var numbers = score.Bars.OrderBy(b => b.Written).Select(b => b.Bar.Number).ToList();
+                _problems.Add(
+                    new Problem("range", null, "", WorkbenchMessages.NoSuchRange(range, numbers[0], numbers[^1]))
+                );
+                return null;
+            }
+            score = score.Within(b => b.Written >= first && b.Written <= last);
+        }
+        return score;
+    }
 
     private CompareReport Report(CompareOutcome outcome) =>
         new()

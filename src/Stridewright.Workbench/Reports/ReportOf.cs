@@ -62,7 +62,7 @@ internal static class ReportOf
             .Select(b => new BarWhy(b.Number, b.Reasons.Select(Why).ToValueList()))
             .ToValueList();
 
-    private static Why Why(Reason reason) =>
+    public static Why Why(Reason reason) =>
         new(
             Words.OfKind(reason),
             reason.Hand switch

@@ -1,3 +1,5 @@
+using Stridewright.Arranging;
+using Stridewright.Hands;
 using Stridewright.Music;
 using Stridewright.Workbench.Reports;
 
@@ -14,7 +16,29 @@ public sealed record Sheet(WrittenTune Tune, ValueList<byte[]> Pages, string Nam
     internal Score? Score { get; init; }
 
     internal EngravedPages? Engraved { get; init; }
+
+    internal Piece? Piece { get; init; }
+
+    internal Arrangement? Arrangement { get; init; }
+
+    internal Verdict? Verdict { get; init; }
+
+    internal SheetAbout? About { get; init; }
+
+    /// <summary>Ways of its bars that were looked for.</summary>
+    internal FoundWays Ways { get; init; } = new();
 }
+
+/// <summary>What a setting was made from, so that it can be kept as an arrangement file.</summary>
+internal sealed record Piece(Tune Tune, Brief Brief, ValueList<FigureText> Figures);
+
+/// <summary>Where a sheet comes from and the paper it is for.</summary>
+/// <param name="Number">Of the tune in its source; null: it is the only one.</param>
+internal sealed record SheetAbout(string Source, int? Number, Paper Paper);
+
+/// <summary>A setting that is not engraved yet, or why there is none.</summary>
+/// <param name="Turns">Ids of bars after which a hand is free.</param>
+internal sealed record Draft(Sheet? Sheet, Problem? Problem, ValueList<string> Turns);
 
 /// <summary>A setting, or why there is none.</summary>
 /// <param name="IsBadWish">A wish cannot be understood; its problem names it.</param>

@@ -93,26 +93,24 @@ public sealed class SheetDesk : IDisposable
             tune = _tools.ReadChords(line, brief.Feel ?? Feel.Classic, tune.Title).Value ?? tune;
             brief = brief with { LeftHandOnly = true };
         }
-        await _arranging.WaitAsync(cancellation);
-        Draft draft;
-        try
-        {
-            draft = await Task.Run(() => Set(source, number, tune, brief, cancellation), cancellation);
-        }
-        finally
-        {
-            _arranging.Release();
-        }
+        var about = new SheetAbout(source.Name, source.Tunes.Count > 1 ? number : null, paper);
+        return await Engraved(about, () => Set(about, tune, brief, [], cancellation), cancellation);
+    }
+
+    /// <summary>A setting that is made in turn with others, on its pages.</summary>
+    internal async Task<SheetResult> Engraved(SheetAbout about, Func<Draft> set, CancellationToken cancellation)
+    {
+        var draft = await InTurn(set, cancellation);
         if (draft.Sheet is not { } sheet)
         {
             return new(null, [draft.Problem!]);
         }
-        var wish = new PageWish(paper) { Turns = draft.Turns };
+        var wish = new PageWish(about.Paper) { Turns = draft.Turns };
         var engraving = await _engraver.Do(stop => _tools.Engrave(sheet.MusicXml, wish, stop), cancellation);
         if (engraving.Value is not { } pages)
         {
             var why = WorkbenchMessages.NotEngraved(engraving.Diagnostics is [var fault, ..] ? fault.Message : "");
-            return new(null, [new Problem(source.Name, null, "", why)]);
+            return new(null, [new Problem(about.Source, null, "", why)]);
         }
         var setting = ReportOf.WithTurns(sheet.Tune.Setting, pages.PageEnds, draft.Turns);
         return new(
@@ -125,6 +123,30 @@ public sealed class SheetDesk : IDisposable
             []
         );
     }
+
+    /// <summary>Work for the arranger, a few at a time.</summary>
+    internal async Task<T> InTurn<T>(Func<T> work, CancellationToken cancellation)
+    {
+        await _arranging.WaitAsync(cancellation);
+        try
+        {
+            return await Task.Run(work, cancellation);
+        }
+        finally
+        {
+            _arranging.Release();
+        }
+    }
+
+    /// <summary>A few bars by themselves, on one page.</summary>
+    internal async Task<byte[]> Picture(Score bars, CancellationToken cancellation)
+    {
+        var wish = new PageWish(Paper.A4);
+        var engraving = await _engraver.Do(stop => _tools.Engrave(_tools.ToMusicXml(bars), wish, stop), cancellation);
+        return engraving.Value is { Svg: [var first, ..] } ? first : [];
+    }
+
+    internal ITools Tools => _tools;
 
     /// <summary>A sheet as one file.</summary>
     /// <param name="format">Any but the pictures, which are several, and the sound, which is long.</param>
@@ -172,17 +194,26 @@ public sealed class SheetDesk : IDisposable
         _playing.Dispose();
     }
 
-    private Draft Set(TuneSource source, int number, Tune tune, Brief brief, CancellationToken cancellation)
+    private Draft Set(
+        SheetAbout about,
+        Tune tune,
+        Brief brief,
+        ValueList<FigureText> figures,
+        CancellationToken cancellation
+    ) => Drafted(about, new Piece(tune, brief, figures), _tools.Arrange(tune, brief, cancellation), cancellation);
+
+    /// <summary>What was arranged, if it may leave.</summary>
+    internal Draft Drafted(SheetAbout about, Piece piece, ArrangeResult result, CancellationToken cancellation)
     {
-        var result = _tools.Arrange(tune, brief, cancellation);
+        var tune = piece.Tune;
         if (Passed.Of(_tools, result, out var place, out var reason) is not var (arrangement, verdict))
         {
-            return new(null, new Problem(source.Name, tune.Title, place, reason), []);
+            return new(null, new Problem(about.Source, tune.Title, place, reason), []);
         }
         var report = new WrittenTune
         {
-            File = source.Name,
-            Number = source.Tunes.Count > 1 ? number : null,
+            File = about.Source,
+            Number = about.Number,
             Title = tune.Title,
             Outputs = [],
             Setting = ReportOf.Setting(
@@ -197,6 +228,10 @@ public sealed class SheetDesk : IDisposable
         {
             MusicXml = _tools.ToMusicXml(arrangement.Score),
             Score = arrangement.Score,
+            Piece = piece,
+            Arrangement = arrangement,
+            Verdict = verdict,
+            About = about,
         };
         return new(sheet, null, arrangement.Brief.Form is null ? [] : FreeHands.After(arrangement.Score));
     }
@@ -205,7 +240,4 @@ public sealed class SheetDesk : IDisposable
         tunes + findings.Count(f => f.Severity == Severity.Error) > 0
             ? findings
             : [.. findings, new Diagnostic(Severity.Error, Place.Whole, WorkbenchMessages.NoTuneInside)];
-
-    /// <summary>A setting that is not engraved yet, or why there is none.</summary>
-    private sealed record Draft(Sheet? Sheet, Problem? Problem, ValueList<string> Turns);
 }

@@ -1,3 +1,4 @@
+using Stridewright.Arranging;
 using Stridewright.Music;
 
 namespace Stridewright.Workbench.Sheets;
@@ -13,6 +14,9 @@ public sealed record TuneSource
 
     /// <summary>The line of chords it comes from, which takes the metre of the feel; null: another source.</summary>
     internal string? Chords { get; init; }
+
+    /// <summary>The arrangement file it comes from, with all that was said in it; null: another source.</summary>
+    internal ArrangementFile? Stored { get; init; }
 
     public ValueList<Diagnostic> Findings { get; init; } = [];
 }

@@ -46,7 +46,7 @@ internal sealed class SpotWork(ITools tools, SpotRequest request)
             return Fail(result.Refusal);
         }
         var bar = -1;
-        if (request.Bar is { } number && (bar = BarOf(before, number)) < 0)
+        if (request.Bar is { } number && (bar = SpotCraft.BarOf(before, number)) < 0)
         {
             return Fail("", WorkbenchMessages.NoSuchBar(number, before.Score.Bars[^1].Number));
         }
@@ -57,11 +57,11 @@ internal sealed class SpotWork(ITools tools, SpotRequest request)
             {
                 return Fail("", WorkbenchMessages.Each(each, OtherWays.Most));
             }
-            var ways = Named(OtherWays.Of(before, bar, each, cancellation));
+            var ways = SpotCraft.Named(OtherWays.Of(before, bar, each, cancellation));
             return Report() with
             {
-                Ways = ways.Select(w => Found(w.Name, w.Way)).ToValueList(),
-                Kept = KeptSpots(before, stored.File.Brief.Kept),
+                Ways = ways.Select(w => SpotCraft.Found(w.Name, w.Way)).ToValueList(),
+                Kept = SpotCraft.KeptSpots(before, stored.File.Brief.Kept),
             };
         }
         if (request.Action == SpotAction.Figure)
@@ -86,19 +86,19 @@ internal sealed class SpotWork(ITools tools, SpotRequest request)
         switch (request.Action)
         {
             case SpotAction.Keep:
-                return With(kept, hands.Select(h => Reworking.Spot(before, bar, h)));
+                return SpotCraft.With(kept, hands.Select(h => Reworking.Spot(before, bar, h)));
             case SpotAction.Release:
                 return kept.Where(k => bar >= 0 && k.Bar != bar || !hands.Contains(k.Hand)).ToValueList();
             case SpotAction.Choose:
                 // The first ones have the same names, however many are looked for.
-                var ways = Named(OtherWays.Of(before, bar, SpotRequest.UsualEach, cancellation));
+                var ways = SpotCraft.Named(OtherWays.Of(before, bar, SpotRequest.UsualEach, cancellation));
                 if (!ways.Exists(w => w.Name == request.Way))
                 {
-                    ways = Named(OtherWays.Of(before, bar, OtherWays.Most, cancellation));
+                    ways = SpotCraft.Named(OtherWays.Of(before, bar, OtherWays.Most, cancellation));
                 }
                 if (ways.FirstOrDefault(w => w.Name == request.Way).Way is { } way)
                 {
-                    return With(kept, [way.Spot]);
+                    return SpotCraft.With(kept, [way.Spot]);
                 }
                 Fail("", WorkbenchMessages.NoSuchWay(request.Way ?? "", ways.Select(w => w.Name)));
                 return null;
@@ -115,7 +115,7 @@ internal sealed class SpotWork(ITools tools, SpotRequest request)
                 {
                     _problems.Add(new Problem(request.Edited ?? "", null, fault!.Place.ToString(), fault.Message));
                 }
-                return edited is null ? null : With(kept, edited);
+                return edited is null ? null : SpotCraft.With(kept, edited);
         }
     }
 
@@ -126,7 +126,7 @@ internal sealed class SpotWork(ITools tools, SpotRequest request)
         {
             Fail(fault);
         }
-        return put is null ? null : With(kept, put);
+        return put is null ? null : SpotCraft.With(kept, put);
     }
 
     private OwnFigure? Figure(StoredArrangement stored, CancellationToken cancellation)
@@ -178,7 +178,7 @@ internal sealed class SpotWork(ITools tools, SpotRequest request)
         return Written(stored, stored.File.Brief, figures, cancellation)
             ? Report() with
             {
-                Kept = KeptSpots(before, stored.File.Brief.Kept),
+                Kept = SpotCraft.KeptSpots(before, stored.File.Brief.Kept),
                 Figures = figures.Select(f => f.Name).ToValueList(),
             }
             : null;
@@ -230,7 +230,7 @@ internal sealed class SpotWork(ITools tools, SpotRequest request)
         var changed = Reworking.Differing(before, after).Select(b => after.Score.Bars[b].Number);
         return Report() with
         {
-            Kept = KeptSpots(after, kept),
+            Kept = SpotCraft.KeptSpots(after, kept),
             Figures = stored.File.Figures.Select(f => f.Name).ToValueList(),
             Changed = changed.ToValueList(),
             Remarks = after.Notes.Select(ReportOf.Remark).ToValueList(),
@@ -261,50 +261,6 @@ internal sealed class SpotWork(ITools tools, SpotRequest request)
         }
         return reading.Value;
     }
-
-    private static ValueList<KeptBar> With(ValueList<KeptBar> kept, IEnumerable<KeptBar> added)
-    {
-        var now = added.ToList();
-        return kept.Where(k => !now.Exists(n => n.Bar == k.Bar && n.Hand == k.Hand))
-            .Concat(now)
-            .OrderBy(k => k.Bar)
-            .ThenBy(k => k.Hand)
-            .ToValueList();
-    }
-
-    private static int BarOf(Arrangement arrangement, string number)
-    {
-        for (var i = 0; i < arrangement.Score.Bars.Count; i++)
-        {
-            if (arrangement.Score.Bars[i].Number == number)
-            {
-                return i;
-            }
-        }
-        return -1;
-    }
-
-    private static List<(string Name, OtherWay Way)> Named(ValueList<OtherWay> ways) =>
-        [
-            .. ways.GroupBy(w => w.Kind)
-                .SelectMany(kind =>
-                    kind.Select((w, i) => (FormattableString.Invariant($"{Words.Of(w.Kind)}-{i + 1}"), w))
-                ),
-        ];
-
-    private static WayFound Found(string name, OtherWay way) =>
-        new(
-            name,
-            way.Dearer / 1000.0,
-            way.Changes,
-            way.OtherBars,
-            way.EffortBefore,
-            way.EffortAfter,
-            way.Style.Select(s => new StyleMoved(s.Words, s.Before, s.After, s.Reference)).ToValueList()
-        );
-
-    private static ValueList<KeptSpot> KeptSpots(Arrangement arrangement, ValueList<KeptBar> kept) =>
-        kept.Select(k => new KeptSpot(arrangement.Score.Bars[k.Bar].Number, Words.Of(k.Hand))).ToValueList();
 
     private SpotReport? Fail(Diagnostic? refusal) => Fail(refusal?.Place.ToString() ?? "", refusal?.Message ?? "");
 

@@ -4,6 +4,9 @@ namespace Stridewright.Practice.Listening.Search;
 /// <param name="PlayedEnd">Index after its last played note.</param>
 internal sealed record Stretch(int FirstPlayed, int PlayedEnd, int FirstChord, int LastChord)
 {
+    /// <summary>Played notes.</summary>
+    public int Count => PlayedEnd - FirstPlayed;
+
     /// <summary>Cuts a path where it jumps.</summary>
     public static List<Stretch> Of(PathPoint[] path)
     {

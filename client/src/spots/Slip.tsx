@@ -1,0 +1,195 @@
+import { useQuery } from "@tanstack/react-query";
+import { useEffect, useLayoutEffect, useRef, useState, type ReactNode } from "react";
+import { sentences } from "../sentences";
+import type { Heard } from "../sound/plan";
+import { notesOf, type SpotWish } from "./spotApi";
+import { Ways } from "./Ways";
+import { Write } from "./Write";
+
+interface Props {
+  id: string;
+  bar: string;
+  figures: string[];
+  layer: HTMLElement | null;
+  isWorking: boolean;
+  fault: string | undefined;
+  said: string | undefined;
+  hear: (heard: Heard) => void;
+  work: (wish: SpotWish) => void;
+  onClose: () => void;
+}
+
+type Open = "ways" | "write" | "figure" | undefined;
+
+/** A slip of paper laid under a bar: why it is so, and what can be done about it. */
+export function Slip({ id, bar, figures, layer, isWorking, fault, said, hear, work, onClose }: Props) {
+  const { data } = useQuery({
+    queryKey: ["bar", id, bar],
+    queryFn: ({ signal }) => notesOf(id, bar, signal),
+    staleTime: Infinity,
+    placeholderData: (before) => before,
+  });
+  const [open, setOpen] = useState<Open>();
+  const slip = useRef<HTMLElement>(null);
+  const top = useTop(layer, bar, id);
+  useEffect(() => slip.current?.focus({ preventScroll: true }), []);
+  useEffect(() => setOpen((now) => (now === "write" ? undefined : now)), [bar]);
+  const says = sentences.spots;
+  const kept = data?.bar.kept ?? [];
+  const hands = data && data.right.length === 0 && data.left.length > 0 ? ["left"] : ["right", "left"];
+  const opener = (what: Exclude<Open, undefined>, label: string) => (
+    <button type="button" className="word" aria-expanded={open === what} onClick={() => setOpen(open === what ? undefined : what)}>
+      {label}
+    </button>
+  );
+  return (
+    <section
+      ref={slip}
+      tabIndex={-1}
+      className="spot"
+      style={{ top }}
+      aria-label={says.slip(data?.bar.number ?? "")}
+      aria-busy={isWorking}
+      onKeyDown={(event) => {
+        if (event.key === "Escape" && !event.defaultPrevented) {
+          event.preventDefault();
+          onClose();
+        }
+      }}
+    >
+      {data && (
+        <>
+          <h2>
+            {says.heading(sentences.bar(data.bar.number))} <span className="pencil">{says.efforts(data.bar.effort, data.rightEffort, data.leftEffort)}</span>
+          </h2>
+          <Reasons>{data.reasons.map((reason) => says.reason(reason.hand, reason.message))}</Reasons>
+          <p>
+            {hands.map((hand) => (
+              <span key={hand}>
+                <button
+                  type="button"
+                  className="word"
+                  aria-pressed={kept.includes(hand)}
+                  onClick={() => work({ action: kept.includes(hand) ? "release" : "keep", bar, hand })}
+                >
+                  {kept.includes(hand) ? says.release(hand) : says.keep(hand)}
+                </button>
+                ,{" "}
+              </span>
+            ))}
+            {opener("ways", says.ways)}, {opener("write", says.write)} {says.or} {opener("figure", says.figure)}.
+          </p>
+          {fault && <p className="pencil fault" role="alert">{fault}</p>}
+          <p className="pencil" role="status">
+            {isWorking ? says.working : said}
+          </p>
+          {open === "ways" && <Ways id={id} bar={bar} hear={hear} take={(way) => work({ action: "choose", bar, way })} />}
+          {open === "write" && (
+            <Write
+              key={id + bar}
+              id={id}
+              bar={bar}
+              notes={data}
+              hands={hands}
+              hear={hear}
+              keep={(hand, strokes) => work({ action: "write", bar, hand, strokes })}
+            />
+          )}
+          {open === "figure" && <Figures bar={bar} hands={hands} figures={figures} work={work} />}
+        </>
+      )}
+      <p>
+        <button type="button" className="word aside" onClick={onClose}>
+          {says.close}
+        </button>
+      </p>
+    </section>
+  );
+}
+
+function Reasons({ children }: { children: string[] }): ReactNode {
+  return children.length === 0 ? (
+    <p className="pencil">{sentences.spots.noReasons}</p>
+  ) : (
+    <ul className="reasons pencil">
+      {children.map((sentence, i) => (
+        <li key={i}>{sentence}</li>
+      ))}
+    </ul>
+  );
+}
+
+function Figures({ bar, hands, figures, work }: { bar: string; hands: string[]; figures: string[]; work: (wish: SpotWish) => void }) {
+  const [name, setName] = useState("");
+  const [hand, setHand] = useState(hands.at(-1)!);
+  const [count, setCount] = useState(1);
+  const says = sentences.spots;
+  return (
+    <div className="figures">
+      <form
+        onSubmit={(event) => {
+          event.preventDefault();
+          if (name.trim()) work({ action: "figure", bar, hand, figure: name.trim(), bars: count });
+        }}
+      >
+        <p>
+          {says.saveFigure}
+          <select className="word" aria-label={says.figureBars} value={count} onChange={(e) => setCount(Number(e.target.value))}>
+            {[1, 2, 3, 4].map((n) => (
+              <option key={n} value={n}>
+                {says.bars(n)}
+              </option>
+            ))}
+          </select>
+          {says.of}
+          <select className="word" aria-label={says.figureHand} value={hand} onChange={(e) => setHand(e.target.value)}>
+            {hands.map((h) => (
+              <option key={h} value={h}>
+                {says.handWord(h)}
+              </option>
+            ))}
+          </select>
+          {says.as}
+          <input className="word" aria-label={says.figureName} value={name} maxLength={80} onChange={(e) => setName(e.target.value)} />{" "}
+          <button type="submit" className="word" disabled={!name.trim()}>
+            {says.save}
+          </button>
+        </p>
+      </form>
+      {figures.length > 0 && (
+        <p>
+          {says.useHere}
+          {figures.map((figure) => (
+            <span key={figure}>
+              <button type="button" className="word" onClick={() => work({ action: "use", bar, figure })}>
+                {figure}
+              </button>{" "}
+            </span>
+          ))}
+        </p>
+      )}
+    </div>
+  );
+}
+
+// Under the system of the bar.
+function useTop(layer: HTMLElement | null, bar: string, id: string): number {
+  const [top, setTop] = useState(0);
+  useLayoutEffect(() => {
+    if (!layer) return;
+    const measure = () => {
+      const system = document.getElementById(bar)?.closest("g.system");
+      if (system) setTop(system.getBoundingClientRect().bottom - layer.getBoundingClientRect().top + 6);
+    };
+    measure();
+    const sizes = new ResizeObserver(measure);
+    sizes.observe(layer);
+    const changes = new MutationObserver(measure);
+    changes.observe(layer.querySelector(".score") ?? layer, { childList: true, subtree: true });
+    return () => {
+      sizes.disconnect();
+      changes.disconnect();
+    };
+  }, [layer, bar, id]);
+  return top;
+}

@@ -1,0 +1,63 @@
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+using Stridewright.Testing;
+using static Microsoft.Playwright.Assertions;
+
+namespace Stridewright.Web.Tests;
+
+/// <summary>Opens the page in a browser, as its owner does, and looks at it.</summary>
+internal static class Desks
+{
+    /// <summary>A page in a browser of its own that knows nothing yet, and what goes wrong in it.</summary>
+    public static async Task<(IPage Desk, List<string> Faults)> Open(
+        Chromium chromium,
+        Page page,
+        ColorScheme scheme,
+        int width,
+        int height
+    )
+    {
+        var context = await chromium.Browser.NewContextAsync(
+            new()
+            {
+                ColorScheme = scheme,
+                ViewportSize = new() { Width = width, Height = height },
+            }
+        );
+        return await OpenIn(context, page);
+    }
+
+    /// <summary>Another page of the same browser.</summary>
+    public static async Task<(IPage Desk, List<string> Faults)> OpenIn(IBrowserContext context, Page page)
+    {
+        var desk = await context.NewPageAsync();
+        var faults = new List<string>();
+        // What the content security policy refuses is told here too.
+        desk.Console += (_, said) =>
+        {
+            if (said.Type is "error" or "warning")
+            {
+                faults.Add(said.Text);
+            }
+        };
+        desk.PageError += (_, fault) => faults.Add(fault);
+        await desk.GotoAsync(page.Host.Address.ToString());
+        await Expect(desk.GetByRole(AriaRole.Heading).First).ToBeVisibleAsync();
+        return (desk, faults);
+    }
+
+    public static async Task Clean(IPage desk)
+    {
+        var found = await desk.RunAxe();
+        Assert.True(
+            found.Violations.Length == 0,
+            string.Join("\n", found.Violations.Select(v => v.Id + ": " + v.Nodes[0].Html))
+        );
+    }
+
+    // To be looked at; below artifacts, so never committed.
+    public static Task<byte[]> Shot(IPage desk, string name) =>
+        desk.ScreenshotAsync(
+            new() { Path = Path.Combine(Corpus.CheckoutRoot, "artifacts", "shots", name + ".png"), FullPage = true }
+        );
+}

@@ -1,0 +1,65 @@
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace Stridewright.Web.Tests;
+
+/// <summary>Work on single bars, as a pianist does it on the page.</summary>
+public sealed class SpotPageTests(Page page, Chromium chromium) : IClassFixture<Page>, IClassFixture<Chromium>
+{
+    [Theory]
+    [InlineData(ColorScheme.Light, 1280, 800)]
+    [InlineData(ColorScheme.Dark, 390, 844)]
+    public async Task A_bar_is_looked_at_set_another_way_kept_written_and_taken_back(
+        ColorScheme scheme,
+        int width,
+        int height
+    )
+    {
+        var (desk, faults) = await Desks.Open(chromium, page, scheme, width, height);
+        await desk.GetByRole(AriaRole.Button, new() { Name = "The Ferry Bell" }).ClickAsync();
+        await Expect(desk.Locator(".page svg").First).ToBeVisibleAsync(new() { Timeout = 60_000 });
+        await Button(desk, "go to the next hard place").ClickAsync();
+        await Button(desk, "look at it").ClickAsync();
+        var slip = desk.Locator(".spot");
+        await Expect(slip.Locator("h2")).ToContainTextAsync("effort");
+        await Expect(slip.Locator(".reasons li").First).ToBeVisibleAsync();
+        await Desks.Shot(desk, $"spot-{scheme}");
+        await Desks.Clean(desk);
+
+        await Button(slip, "see other ways").ClickAsync();
+        await Expect(slip.Locator(".ways .excerpt svg").First).ToBeVisibleAsync(new() { Timeout = 30_000 });
+        await Desks.Shot(desk, $"ways-{scheme}");
+        await Desks.Clean(desk);
+        await Button(slip, "take it").First.ClickAsync();
+        await Expect(slip.GetByRole(AriaRole.Status).First).ToContainTextAsync("Done", new() { Timeout = 30_000 });
+        await Expect(desk.Locator(".kept-mark").First).ToContainTextAsync("kept");
+
+        await Button(slip, "keep the left hand").ClickAsync();
+        await Expect(Button(slip, "let the left hand change again")).ToBeVisibleAsync(new() { Timeout = 30_000 });
+        await Button(slip, "write it yourself").ClickAsync();
+        var strokes = slip.GetByRole(AriaRole.Listbox);
+        await strokes.FocusAsync();
+        await desk.Keyboard.PressAsync("End");
+        await desk.Keyboard.PressAsync("ArrowRight");
+        await desk.Keyboard.PressAsync("s");
+        await desk.Keyboard.PressAsync("ArrowDown");
+        await Expect(slip.GetByText("These hands can play it")).ToBeVisibleAsync(new() { Timeout = 30_000 });
+        await Desks.Shot(desk, $"write-{scheme}");
+        await Desks.Clean(desk);
+        await Button(slip, "keep it so").ClickAsync();
+        await Expect(Button(slip, "let the right hand change again")).ToBeVisibleAsync(new() { Timeout = 30_000 });
+
+        await desk.Keyboard.PressAsync("Escape");
+        await Button(desk, "take the last change back").ClickAsync();
+        await Expect(Button(desk, "do it again")).ToBeVisibleAsync();
+        await Button(desk, "do it again").ClickAsync();
+        Assert.Equal(width, await desk.EvaluateAsync<int>("document.documentElement.scrollWidth"));
+        Assert.Empty(faults);
+    }
+
+    private static ILocator Button(IPage desk, string name) =>
+        desk.GetByRole(AriaRole.Button, new() { Name = name, Exact = true });
+
+    private static ILocator Button(ILocator part, string name) =>
+        part.GetByRole(AriaRole.Button, new() { Name = name, Exact = true });
+}
