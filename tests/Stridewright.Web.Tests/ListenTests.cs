@@ -1,8 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
-using Stridewright.Testing;
 using static Microsoft.Playwright.Assertions;
 
 namespace Stridewright.Web.Tests;
@@ -165,8 +163,8 @@ public sealed class ListenTests(Page page, Chromium chromium) : IClassFixture<Pa
         await Expect(place).ToHaveTextAsync("bar " + third);
         await desk.GetByRole(AriaRole.Button, new() { Name = "rehearse" }).PressAsync("Enter");
         await Expect(desk.GetByRole(AriaRole.Heading, new() { Name = "Rehearse" })).ToBeVisibleAsync();
-        await Clean(desk);
-        await Shot(desk, $"card-{width}");
+        await Desks.Clean(desk);
+        await Desks.Shot(desk, $"card-{width}");
         var hands = desk.GetByRole(AriaRole.Button, new() { Name = "both hands, change it" });
         await hands.FocusAsync();
         // A button keeps the space bar for itself.
@@ -180,8 +178,8 @@ public sealed class ListenTests(Page page, Chromium chromium) : IClassFixture<Pa
         await desk.Keyboard.PressAsync(" ");
         await Expect(desk.GetByText($"Playing from bar {third}.")).ToBeVisibleAsync(new() { Timeout = 30_000 });
         await desk.WaitForFunctionAsync("() => document.querySelector('.cursor').dataset.notes");
-        await Clean(desk);
-        await Shot(desk, $"playing-{width}");
+        await Desks.Clean(desk);
+        await Desks.Shot(desk, $"playing-{width}");
         await desk.Keyboard.PressAsync("Escape");
         await Expect(desk.GetByText("Stopped.")).ToBeVisibleAsync();
         var right = Notes(heard)
@@ -222,19 +220,6 @@ public sealed class ListenTests(Page page, Chromium chromium) : IClassFixture<Pa
         await desk.GetByRole(AriaRole.Radio, new() { Name = choice }).CheckAsync();
         await desk.Keyboard.PressAsync("Escape");
     }
-
-    private static async Task Clean(IPage desk)
-    {
-        var found = await desk.RunAxe();
-        Assert.True(
-            found.Violations.Length == 0,
-            string.Join("\n", found.Violations.Select(v => v.Id + ": " + v.Nodes[0].Html))
-        );
-    }
-
-    // To be looked at; below artifacts, so never committed.
-    private static Task<byte[]> Shot(IPage desk, string name) =>
-        desk.ScreenshotAsync(new() { Path = Path.Combine(Corpus.CheckoutRoot, "artifacts", "shots", name + ".png") });
 
     private static readonly JsonSerializerOptions Web = new(JsonSerializerDefaults.Web);
 
@@ -284,17 +269,7 @@ public sealed class ListenTests(Page page, Chromium chromium) : IClassFixture<Pa
             }
         );
         await context.AddInitScriptAsync(Edge + more);
-        var desk = await context.NewPageAsync();
-        var faults = new List<string>();
-        desk.Console += (_, said) =>
-        {
-            if (said.Type is "error" or "warning")
-            {
-                faults.Add(said.Text);
-            }
-        };
-        desk.PageError += (_, fault) => faults.Add(fault);
-        await desk.GotoAsync(page.Host.Address.ToString());
+        var (desk, faults) = await Desks.OpenIn(context, page);
         var told = desk.WaitForResponseAsync(
             r => r.Url.EndsWith("/heard", StringComparison.Ordinal),
             new() { Timeout = 60_000 }
