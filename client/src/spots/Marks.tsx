@@ -26,7 +26,7 @@ export function Marks({ bars, chosen, layer }: { bars: SheetBar[]; chosen: strin
         .flatMap((bar) => {
           const drawn = document.getElementById(bar.id);
           if (!drawn || !pages.contains(drawn)) return [];
-          const box = drawn.getBoundingClientRect();
+          const box = staves(drawn);
           const { id, hard, kept, number } = bar;
           return [{ id, hard, kept, number, left: box.left - origin.left, top: box.top - origin.top, width: box.width, height: box.height }];
         });
@@ -58,4 +58,13 @@ export function Marks({ bars, chosen, layer }: { bars: SheetBar[]; chosen: strin
       ))}
     </div>
   );
+}
+
+// From the highest to the lowest line of its staves: what stands above and below would lie under the marks.
+function staves(bar: Element): DOMRect {
+  const lines = [...bar.querySelectorAll(":scope > g.staff > path")].map((line) => line.getBoundingClientRect());
+  if (lines.length === 0) return bar.getBoundingClientRect();
+  const [left, top] = [Math.min(...lines.map((l) => l.left)), Math.min(...lines.map((l) => l.top))];
+  const [right, bottom] = [Math.max(...lines.map((l) => l.right)), Math.max(...lines.map((l) => l.bottom))];
+  return new DOMRect(left, top, right - left, bottom - top);
 }

@@ -24,7 +24,7 @@ export function Picture({ svg, label }: { svg: string; label: string }) {
     inner.setAttribute("viewBox", `${box.x + (margin?.e ?? 0) - ROOM} ${box.y + (margin?.f ?? 0) - ROOM} ${width} ${height}`);
     picture.removeAttribute("viewBox");
     picture.style.aspectRatio = `${width} / ${height}`;
-    picture.style.width = `min(100%, ${width / 900}rem)`;
+    picture.style.width = `min(100%, ${width / 430}rem)`;
     picture.removeAttribute("width");
     picture.removeAttribute("height");
   }, [svg]);
