@@ -12,7 +12,7 @@ namespace Stridewright.Web.Tests;
 public sealed class ListenTests(Page page, Chromium chromium) : IClassFixture<Page>, IClassFixture<Chromium>
 {
     private const string Edge = """
-        window.edge = { starts: [], sent: [], drawn: [] };
+        window.edge = { starts: [], dampings: [], sent: [], drawn: [] };
         window.AudioContext = class extends window.AudioContext {
           constructor(options) { super(options); window.edge.context = this; }
         };
@@ -20,6 +20,13 @@ public sealed class ListenTests(Page page, Chromium chromium) : IClassFixture<Pa
         AudioParam.prototype.setValueAtTime = function (value, time) {
           this.told = value;
           return tell.call(this, value, time);
+        };
+        const approach = AudioParam.prototype.setTargetAtTime;
+        AudioParam.prototype.setTargetAtTime = function (value, time, constant) {
+          if (value === 0) {
+            window.edge.dampings.push(time);
+          }
+          return approach.call(this, value, time, constant);
         };
         const start = AudioBufferSourceNode.prototype.start;
         AudioBufferSourceNode.prototype.start = function (when, ...rest) {
@@ -116,6 +123,15 @@ public sealed class ListenTests(Page page, Chromium chromium) : IClassFixture<Pa
         Assert.Equal(
             wanted.Select(n => (Math.Round(2 * (n.At - wanted[0].At), 3), Math.Round(RateOf(n.Key), 4))),
             starts.Select(s => (Math.Round(s.When - starts[0].When, 3), Math.Round(s.Rate, 4)))
+        );
+        // Each is damped where the performance says, at half the pace.
+        var dampings = JsonSerializer.Deserialize<List<double>>(
+            await desk.EvaluateAsync<string>("JSON.stringify(edge.dampings)"),
+            Web
+        )!;
+        Assert.Equal(
+            wanted.Select(n => Math.Round(2 * (n.At + n.Rings - wanted[0].At), 3)),
+            dampings.Select(d => Math.Round(d - starts[0].When, 3))
         );
         Assert.Empty(faults);
     }

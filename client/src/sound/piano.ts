@@ -23,7 +23,7 @@ const HIGHEST = 105;
 const RECORDED_VELOCITY = 76; // of the recordings, as in the sound files
 const LEVEL = 0.6;
 const AHEAD = 1.2; // seconds, more than a page in the background sleeps
-const DAMPING = 0.12; // seconds
+const DAMPING = 0.45; // seconds until the felt has stopped a string; it falls to a third in 70 ms, as in the sound files
 const STOP = 0.03; // seconds
 
 // Of the averaged clock: milliseconds that are a leap, the least weight of what is told, and the first tellings.
@@ -129,7 +129,7 @@ export class Piano implements Instrument {
     if (recording) {
       const source = new ToneBufferSource({ url: recording.buffer, playbackRate: 2 ** ((key - recorded) / 12), fadeOut: DAMPING, curve: "exponential" });
       source.connect(this.bus);
-      source.start(at, recording.onset, rings + DAMPING, LEVEL * (velocity / RECORDED_VELOCITY) ** 2);
+      source.start(at, recording.onset, rings, LEVEL * (velocity / RECORDED_VELOCITY) ** 2);
     }
   }
 
