@@ -1,6 +1,6 @@
 import { useRef, useState } from "react";
 import type { Brought } from "./api";
-import ferryBell from "../../samples/ferry-bell.abc?raw";
+import { samples } from "./samples";
 import { sentences } from "./sentences";
 
 interface Props {
@@ -11,12 +11,13 @@ interface Props {
   problem: string | undefined;
   onText: (text: string) => void;
   onFile: (file: File) => void;
+  onSample: (text: string) => void;
   onNumber: (number: number) => void;
   onClose: (() => void) | undefined;
 }
 
 /** A slip of paper to bring a tune on: a file, or written down; what was not understood stands at its line. */
-export function Bring({ text, brought, number, isReading, problem, onText, onFile, onNumber, onClose }: Props) {
+export function Bring({ text, brought, number, isReading, problem, onText, onFile, onSample, onNumber, onClose }: Props) {
   const picker = useRef<HTMLInputElement>(null);
   const paper = useRef<HTMLTextAreaElement>(null);
   const [scroll, setScroll] = useState(0);
@@ -114,9 +115,14 @@ export function Bring({ text, brought, number, isReading, problem, onText, onFil
       )}
       <p>
         {sentences.bringSample}
-        <button type="button" className="word" onClick={() => onText(ferryBell)}>
-          The Ferry Bell
-        </button>
+        {samples.map(([title, abc], i) => (
+          <span key={title}>
+            {i === 0 ? "" : i === samples.length - 1 ? " or " : ", "}
+            <button type="button" className="word" onClick={() => onSample(abc)}>
+              {title}
+            </button>
+          </span>
+        ))}
         .{" "}
         {onClose && (
           <button type="button" className="word aside" onClick={onClose}>

@@ -7,6 +7,9 @@ import { briefWords, usualBrief } from "./brief";
 import { Score } from "./Score";
 import { Listen } from "./sound/Listen";
 import { sentences } from "./sentences";
+import { Kept } from "./shelf/Kept";
+import { Shelf } from "./shelf/Shelf";
+import { remembered, useKeeping } from "./shelf/useKeeping";
 import { useDropped } from "./useDropped";
 import type { SpotMade } from "./spots/spotApi";
 import { useSpots } from "./spots/useSpots";
@@ -20,7 +23,8 @@ const TYPING_PAUSE = 350; // milliseconds
 export function Desk() {
   const tune = useTune();
   const [text, setText] = useState("");
-  const [isBringing, setBringing] = useState(true);
+  const [isBringing, setBringing] = useState(!remembered());
+  const [isShelfOpen, setShelfOpen] = useState(false);
   const steps = useSteps({ wishes: usualBrief });
   const { wishes } = steps.now;
   const setting = useSetting(tune, steps.now);
@@ -28,7 +32,24 @@ export function Desk() {
   const before = useBefore(made);
   const typed = useDebouncedCallback((words: string) => tune.put(words.trim() ? { text: words } : undefined), TYPING_PAUSE);
 
+  const keeping = useKeeping({
+    made: setting.isPlaceholderData ? undefined : made,
+    onOpened(opened) {
+      setText("");
+      tune.put({ shelf: opened.item.id, version: opened.version.number });
+      steps.begin({ wishes: opened.wishes });
+      setBringing(false);
+      setShelfOpen(false);
+    },
+    onForgotten: () => void setting.refetch(),
+  });
+  useEffect(() => {
+    const id = remembered();
+    if (id) keeping.open(id).catch(() => setBringing(true));
+  }, []);
+
   function putFile(file: File) {
+    keeping.begin();
     setText("");
     tune.put({ file });
   }
@@ -51,21 +72,30 @@ export function Desk() {
             isReading={tune.reading.isFetching}
             problem={tune.reading.error?.message}
             onText={(words) => {
+              if (!text.trim()) keeping.begin();
               setText(words);
               typed(words);
             }}
             onFile={putFile}
+            onSample={(words) => {
+              keeping.begin();
+              setText(words);
+              tune.put({ text: words });
+              setBringing(false);
+            }}
             onNumber={tune.setNumber}
             onClose={tune.tune && (() => setBringing(false))}
           />
         ) : (
           <div className="again">
-            <h1>{tune.tune?.title}</h1>
+            <h1>{tune.tune?.title ?? sentences.shelf.fetching}</h1>
             <button type="button" className="word aside" onClick={() => setBringing(true)}>
               {sentences.another}
             </button>
           </div>
         )}
+        <Kept keeping={keeping} isOpen={isShelfOpen} onShelf={() => setShelfOpen(!isShelfOpen)} />
+        {isShelfOpen && <Shelf keeping={keeping} onClose={() => setShelfOpen(false)} />}
         {tune.tune && (
           <section className="brief" aria-label={sentences.brief}>
             <p className="sentence">

@@ -9,7 +9,7 @@ export type SettingMade = components["schemas"]["SettingMade"];
 export type Wishes = components["schemas"]["BriefWishes"];
 
 /** What was put on the desk, kept so that it can be brought again. */
-export type Source = { file: File } | { text: string };
+export type Source = { file: File } | { text: string } | { shelf: string; version: number };
 
 /** Why the host did not do it. */
 export class Refusal extends Error {
@@ -33,6 +33,11 @@ export function answered<T>(result: { data?: T | undefined; error?: unknown; res
 export async function bring(source: Source, signal?: AbortSignal): Promise<Brought> {
   if ("text" in source) {
     return answered(await client.POST("/api/tunes/text", { body: { text: source.text }, signal }));
+  }
+  if ("shelf" in source) {
+    const { shelf, version } = source;
+    const params = { path: { id: shelf }, query: { version } };
+    return answered(await client.POST("/api/shelf/documents/{id}/open", { params, signal })).brought;
   }
   return answered(
     await client.POST("/api/tunes", {

@@ -66,22 +66,28 @@ internal static partial class CliMessages
         """;
 
     public const string ServeHelp = """
-        Opens the page: bring a tune, say what is wanted, see the setting, take it away.
+        Opens the page: bring a tune, say what is wanted, see the setting, take it away, find it again tomorrow.
 
         The page is served to this machine alone, and only to the browser that opens the printed address. Ctrl-C ends it.
+        What is on the desk is kept on a shelf, a file in your own data folder or in the one of --data. A folder serves one
+        start of the program at a time.
 
         Examples:
           stridewright serve
           stridewright serve --port 8080 --no-browser
+          stridewright serve --data ~/pieces
 
-        Exit codes: 0 ended; 2 the port is taken, or bad arguments.
+        Exit codes: 0 ended; 2 the port or the data folder is taken, or bad arguments.
         """;
 
     public const string PortHelp = "Port to serve on; 0 takes any that is free [default: 5177]";
+    public const string DataHelp =
+        "Folder that the shelf is kept in, private to you [default: stridewright in your data folder]";
     public const string NoBrowserHelp = "Print the address only, do not open it";
     public const string NoBrowser = "no browser could be opened: open the address yourself";
 
-    public static string Serving(Uri address) => $"open {address} (Ctrl-C ends)";
+    public static string Serving(Uri address, string folder) =>
+        $"open {address} (Ctrl-C ends); the shelf is kept in {folder}";
 
     public static string PortTaken(int port) =>
         $"port {port.ToString(CultureInfo.InvariantCulture)} is taken: give another, or 0 for any that is free";

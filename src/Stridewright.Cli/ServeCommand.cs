@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.ComponentModel;
 using System.Diagnostics;
 using Stridewright.Web;
+using Stridewright.Workbench.Shelves;
 
 namespace Stridewright.Cli;
 
@@ -12,12 +13,13 @@ internal sealed class ServeCommand
 
     private readonly Desk _desk;
     private readonly Option<int?> _port = Options.Whole("--port", CliMessages.PortHelp, "N");
+    private readonly Option<string?> _data = Options.Text("--data", CliMessages.DataHelp, "DIR");
     private readonly Option<bool> _noBrowser = Options.Flag("--no-browser", CliMessages.NoBrowserHelp);
 
     public ServeCommand(Desk desk)
     {
         _desk = desk;
-        Command = new Command("serve", CliMessages.ServeHelp) { _port, _noBrowser };
+        Command = new Command("serve", CliMessages.ServeHelp) { _port, _data, _noBrowser };
         _port.Validators.Add(result =>
         {
             if (
@@ -31,18 +33,24 @@ internal sealed class ServeCommand
             result.AddError(CliMessages.NoPort(port, HighestPort));
         });
         Command.SetAction(
-            (parsed, _) => Run(parsed.GetValue(_port) ?? PageHost.UsualPort, parsed.GetValue(_noBrowser))
+            (parsed, _) =>
+                Run(parsed.GetValue(_port) ?? PageHost.UsualPort, parsed.GetValue(_data), parsed.GetValue(_noBrowser))
         );
     }
 
     public Command Command { get; }
 
-    private async Task<int> Run(int port, bool noBrowser)
+    private async Task<int> Run(int port, string? data, bool noBrowser)
     {
         PageHost host;
         try
         {
-            host = await PageHost.Start(port, _desk.Cancellation);
+            host = await PageHost.Start(port, data, _desk.Cancellation);
+        }
+        catch (ShelfRefusedException refused)
+        {
+            _desk.Error("--data", "", refused.Message);
+            return ExitCode.Nothing;
         }
         catch (IOException)
         {
@@ -55,7 +63,7 @@ internal sealed class ServeCommand
         }
         await using (host)
         {
-            _desk.Output.WriteLine(CliMessages.Serving(host.Address));
+            _desk.Output.WriteLine(CliMessages.Serving(host.Address, host.Folder));
             if (!noBrowser && _desk.SomebodyLooksOn)
             {
                 OpenBrowser(host.Address);

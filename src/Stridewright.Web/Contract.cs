@@ -1,5 +1,6 @@
 using Stridewright.Music;
 using Stridewright.Workbench.Reports;
+using Stridewright.Workbench.Shelves;
 
 namespace Stridewright.Web;
 
@@ -69,6 +70,40 @@ public sealed record SettingMade(string Id, int Pages, WrittenTune Tune);
 /// <param name="Tunes">Id of the tune with all that is kept, for further settings: it is number 1 there.</param>
 /// <param name="Changed">Printed numbers of the bars that are other than before.</param>
 public sealed record SpotMade(SettingMade Setting, string Tunes, ValueList<string> Changed);
+
+/// <summary>A setting to be kept on the shelf.</summary>
+/// <param name="Setting">Id of a setting that was made.</param>
+/// <param name="Sitting">Letters and digits that the page chose for itself when it was loaded: what one sitting saves in
+/// quick succession may be thinned out.</param>
+public sealed record KeepWanted(string Setting, string? Sitting = null);
+
+/// <summary>A setting to be kept as a new version of an arrangement.</summary>
+/// <param name="From">Number of the version that it was made from.</param>
+public sealed record SaveWanted(string Setting, int From, string? Sitting = null);
+
+/// <summary>An arrangement or a tune of the shelf, put on the desk.</summary>
+/// <param name="Wishes">Its brief, as far as it has words on the page; the rest stays with its tune.</param>
+public sealed record Opened(ShelfItem Item, ShelfVersion Version, Brought Brought, BriefWishes Wishes);
+
+/// <summary>A new title.</summary>
+public sealed record TitleWanted(string Title);
+
+/// <summary>Tags instead of those that were there.</summary>
+public sealed record TagsWanted(ValueList<string> Tags);
+
+/// <summary>A name for a version; null takes it away.</summary>
+public sealed record NameWanted(string? Name);
+
+/// <summary>An old version is to hold again.</summary>
+/// <param name="From">Number of the version that holds now.</param>
+public sealed record AgainWanted(int From);
+
+/// <summary>A backup was put back.</summary>
+/// <param name="Before">File of the data folder in which the shelf is kept as it was.</param>
+public sealed record Restored(string Before);
+
+/// <summary>How many were thrown away.</summary>
+public sealed record Purged(int Count);
 
 /// <summary>One thing that is wrong.</summary>
 /// <param name="Subject">The wish, or what was brought; empty where the request itself is meant.</param>

@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.WebUtilities;
 using Stridewright.Music;
 using Stridewright.Workbench.Sheets;
+using Stridewright.Workbench.Shelves;
 
 namespace Stridewright.Web;
 
@@ -29,6 +30,14 @@ internal static class Faults
         {
             context.Response.Headers.RetryAfter = "1";
             await Write(context, StatusCodes.Status503ServiceUnavailable, busy.Message);
+        }
+        catch (ShelfRefusedException refused) when (!context.Response.HasStarted)
+        {
+            var status =
+                refused.IsMissing ? StatusCodes.Status404NotFound
+                : refused.IsUnusable ? StatusCodes.Status503ServiceUnavailable
+                : StatusCodes.Status422UnprocessableEntity;
+            await Write(context, status, refused.Message);
         }
         catch (OperationCanceledException) when (!context.Response.HasStarted)
         {

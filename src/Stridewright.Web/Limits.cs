@@ -9,6 +9,9 @@ internal sealed record Limits(long? MaxRequestBodySize) : IRequestSizeLimitMetad
     /// <summary>No tune book comes near this, in bytes; as for files of the command line.</summary>
     public const long Upload = 32 * 1024 * 1024;
 
+    /// <summary>A backup of the shelf, in bytes.</summary>
+    public const long Backup = 128 * 1024 * 1024;
+
     /// <summary>Typed text and wishes, in bytes.</summary>
     public const long Words = 256 * 1024;
 

@@ -10,6 +10,7 @@ using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
 using Stridewright.Web.Endpoints;
 using Stridewright.Workbench.Sheets;
+using Stridewright.Workbench.Shelves;
 
 namespace Stridewright.Web;
 
@@ -24,12 +25,13 @@ public sealed class PageHost : IAsyncDisposable
 
     private readonly WebApplication _app;
     private readonly SheetDesk _desk;
+    private readonly ShelfDesk _shelf;
     private readonly CancellationTokenSource _stop = new();
     private readonly Task _warming;
 
-    private PageHost(WebApplication app, SheetDesk desk, string token)
+    private PageHost(WebApplication app, SheetDesk desk, ShelfDesk shelf, string token)
     {
-        (_app, _desk, Token) = (app, desk, token);
+        (_app, _desk, _shelf, Token) = (app, desk, shelf, token);
         var address = new Uri(
             app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First()
         );
@@ -44,13 +46,19 @@ public sealed class PageHost : IAsyncDisposable
     /// <summary>The same without the token.</summary>
     public Uri Root { get; }
 
+    /// <summary>The data folder.</summary>
+    public string Folder => _shelf.Folder;
+
     internal string Token { get; }
 
     /// <summary>Starts to serve.</summary>
     /// <param name="port">0: any that is free.</param>
+    /// <param name="data">The data folder; null: one of the user's own.</param>
+    /// <exception cref="ShelfRefusedException">The data folder is in use, or cannot be used.</exception>
     /// <exception cref="IOException">The port is taken.</exception>
-    public static async Task<PageHost> Start(int port, CancellationToken cancellation)
+    public static async Task<PageHost> Start(int port, string? data, CancellationToken cancellation)
     {
+        var shelf = ShelfDesk.Take(data);
         // Nothing is read from the folder or the environment that the program happens to be started in.
         var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions());
         builder
@@ -72,14 +80,15 @@ public sealed class PageHost : IAsyncDisposable
         var token = Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(16));
         try
         {
-            Map(app, desk, new Guard(token));
+            Map(app, desk, shelf, new Guard(token));
             await app.StartAsync(cancellation);
-            return new PageHost(app, desk, token);
+            return new PageHost(app, desk, shelf, token);
         }
         catch
         {
             await app.DisposeAsync();
             desk.Dispose();
+            shelf.Dispose();
             throw;
         }
     }
@@ -91,17 +100,31 @@ public sealed class PageHost : IAsyncDisposable
         await _app.DisposeAsync();
         await _warming.ContinueWith(_ => { }, TaskScheduler.Default);
         _desk.Dispose();
+        _shelf.Dispose();
         _stop.Dispose();
     }
 
-    private static void Map(WebApplication app, SheetDesk desk, Guard guard)
+    private static void Map(WebApplication app, SheetDesk desk, ShelfDesk shelf, Guard guard)
     {
         app.Use(next => context => Faults.Guarded(context, next));
         app.Use(next => context => guard.Check(context, next));
         app.UseRouting();
         app.UseRequestTimeouts();
         var page = new PageFiles();
-        app.MapGet("/", page.Index).ExcludeFromDescription();
+        app.MapGet(
+                "/",
+                (HttpContext context) =>
+                {
+                    // The page answers first, the shelf opens behind it.
+                    context.Response.OnCompleted(() =>
+                    {
+                        OpenBehind(shelf);
+                        return Task.CompletedTask;
+                    });
+                    return page.Index(context);
+                }
+            )
+            .ExcludeFromDescription();
         app.MapGet("/assets/{name}", page.Asset).ExcludeFromDescription();
         app.MapGet("/piano/v10/{key:int}.ogg", PageFiles.Piano).ExcludeFromDescription();
         app.MapGet(Guard.Opening + "{given}", guard.Open).ExcludeFromDescription();
@@ -111,6 +134,14 @@ public sealed class PageHost : IAsyncDisposable
         var made = new Memory<Sheet>(MostSheets);
         new SettingEndpoints(desk, brought, made).Map(api);
         new SpotEndpoints(new SpotDesk(desk), brought, made).Map(api);
+        new ShelfEndpoints(shelf).Map(api);
+        new ArrangementEndpoints(shelf, brought, made).Map(api);
+        new BackupEndpoints(shelf).Map(api);
         api.MapOpenApi("/contract.json").ExcludeFromDescription();
     }
+
+    // What goes wrong is told to whoever asks for something on the shelf.
+    private static void OpenBehind(ShelfDesk shelf) =>
+        Task.Run(() => shelf.Open(CancellationToken.None))
+            .ContinueWith(opened => _ = opened.Exception, TaskScheduler.Default);
 }

@@ -3,6 +3,7 @@ using System.Text.Json.Serialization;
 using Stridewright.Music;
 using Stridewright.Workbench;
 using Stridewright.Workbench.Sheets;
+using Stridewright.Workbench.Shelves;
 
 namespace Stridewright.Web;
 
@@ -26,9 +27,23 @@ namespace Stridewright.Web;
 [JsonSerializable(typeof(SpotSeen))]
 [JsonSerializable(typeof(SpotWish))]
 [JsonSerializable(typeof(SpotMade))]
+[JsonSerializable(typeof(KeepWanted))]
+[JsonSerializable(typeof(SaveWanted))]
+[JsonSerializable(typeof(TitleWanted))]
+[JsonSerializable(typeof(TagsWanted))]
+[JsonSerializable(typeof(NameWanted))]
+[JsonSerializable(typeof(AgainWanted))]
+[JsonSerializable(typeof(Opened))]
+[JsonSerializable(typeof(Restored))]
+[JsonSerializable(typeof(Purged))]
+[JsonSerializable(typeof(ShelfList))]
+[JsonSerializable(typeof(ShelfHistory))]
+[JsonSerializable(typeof(ShelfSaved))]
+[JsonSerializable(typeof(bool?))]
+[JsonSerializable(typeof(double?))]
 [JsonSerializable(typeof(Fault))]
 [JsonSerializable(typeof(string))]
-[JsonSerializable(typeof(int))]
+[JsonSerializable(typeof(int?))]
 [JsonSerializable(typeof(byte[]))]
 internal sealed partial class WebJson : JsonSerializerContext
 {

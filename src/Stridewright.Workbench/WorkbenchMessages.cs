@@ -21,6 +21,8 @@ internal static class WorkbenchMessages
     public const string TypedName = "typed",
         UntitledName = "setting";
     public const string Busy = "more is asked for at once than can be done: ask again in a moment";
+    public const string NoArrangement = "this is no arrangement: keep the setting as one of its own";
+    public const string NotForTheDesk = "only tunes and arrangements can be put on the desk";
     public const string NotFound = "there is no such file or folder: check the name";
     public const string EmptyFile = "the file is empty: give a tune in ABC, MusicXML or MIDI";
     public const string UnknownKind =
@@ -51,6 +53,11 @@ internal static class WorkbenchMessages
     public const string SaveOneSetting =
         "an arrangement file holds one setting of one tune: name one tune, and leave --levels and --all-keys out";
     public const string LostInBrief = "something in the brief or in the kept bars has no words there";
+
+    public static string NoKind(string word) =>
+        $"nothing on the shelf is a '{word}': say tune, arrangement, figure or player";
+
+    public static string ShelvedUnreadable(string fault) => $"it cannot be read any more: {fault}";
 
     public static string PlayerName(int longest) =>
         FormattableString.Invariant($"a player that is written needs a name of at most {longest} characters");

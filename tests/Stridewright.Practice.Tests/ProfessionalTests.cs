@@ -27,7 +27,10 @@ public sealed class ProfessionalTests(ITestOutputHelper output)
             var made = MadeTake.Of(Pieces.Samples[seed % Pieces.Samples.Count], Professional, seed);
             var report = Listener.Hear(Aligner.Align(made.Score, made.Take));
             bars += report.Bars.Count;
-            remarked += report.All.SelectMany(r => Enumerable.Range(r.FirstBar, r.LastBar - r.FirstBar + 1)).Distinct().Count();
+            remarked += report
+                .All.SelectMany(r => Enumerable.Range(r.FirstBar, r.LastBar - r.FirstBar + 1))
+                .Distinct()
+                .Count();
             kinds.AddRange(report.All.Select(r => r.Kind));
         }
         output.WriteLine($"{remarked} of {bars} bars: {string.Join(", ", kinds.CountBy(k => k))}");

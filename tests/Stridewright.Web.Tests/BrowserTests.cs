@@ -1,4 +1,3 @@
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using Stridewright.Testing;
 using static Microsoft.Playwright.Assertions;
@@ -15,13 +14,13 @@ public sealed class BrowserTests(Page page, Chromium chromium) : IClassFixture<P
     public async Task A_tune_is_brought_and_a_word_of_its_brief_changed_by_keyboard(ColorScheme scheme)
     {
         var (desk, faults) = await Open(scheme, 1280, 800);
-        await Clean(desk);
-        await Shot(desk, $"bring-{scheme}");
+        await Desks.Clean(desk);
+        await Desks.Shot(desk, $"bring-{scheme}");
         await desk.Locator("input[type=file]").SetInputFilesAsync(Ferry);
         await Expect(desk.Locator(".page svg").First).ToBeVisibleAsync(new() { Timeout = 60_000 });
         await Expect(desk.Locator(".brief").GetByRole(AriaRole.Status)).ToContainTextAsync("26 bars");
-        await Clean(desk);
-        await Shot(desk, $"score-{scheme}");
+        await Desks.Clean(desk);
+        await Desks.Shot(desk, $"score-{scheme}");
 
         var word = desk.GetByRole(AriaRole.Button, new() { Name = "F major, change it" });
         await word.FocusAsync();
@@ -29,8 +28,8 @@ public sealed class BrowserTests(Page page, Chromium chromium) : IClassFixture<P
         await Expect(desk.GetByRole(AriaRole.Radio, new() { Name = "its own key" })).ToBeFocusedAsync();
         await desk.Keyboard.PressAsync("ArrowDown");
         await Expect(desk.GetByRole(AriaRole.Radio, new() { Name = "C", Exact = true })).ToBeCheckedAsync();
-        await Clean(desk);
-        await Shot(desk, $"word-{scheme}");
+        await Desks.Clean(desk);
+        await Desks.Shot(desk, $"word-{scheme}");
         await desk.Keyboard.PressAsync("Escape");
         var changed = desk.GetByRole(AriaRole.Button, new() { Name = "C, change it" });
         await Expect(changed).ToBeFocusedAsync();
@@ -43,12 +42,12 @@ public sealed class BrowserTests(Page page, Chromium chromium) : IClassFixture<P
         var (desk, faults) = await Open(ColorScheme.Light, 820, 1180);
         await desk.GetByRole(AriaRole.Textbox).FillAsync("F | D7 |\nG7 Q7 | F");
         await Expect(desk.GetByRole(AriaRole.Button, new() { Name = "line 2, column 4" })).ToBeVisibleAsync();
-        await Clean(desk);
-        await Shot(desk, "fault");
+        await Desks.Clean(desk);
+        await Desks.Shot(desk, "fault");
         await desk.GetByRole(AriaRole.Textbox).FillAsync("F | D7 |\nG7 C7 | F");
         await Expect(desk.Locator(".page svg").First).ToBeVisibleAsync(new() { Timeout = 60_000 });
-        await Clean(desk);
-        await Shot(desk, "chords");
+        await Desks.Clean(desk);
+        await Desks.Shot(desk, "chords");
         Assert.Empty(faults);
     }
 
@@ -60,48 +59,11 @@ public sealed class BrowserTests(Page page, Chromium chromium) : IClassFixture<P
         var (desk, faults) = await Open(ColorScheme.Light, width, height);
         await desk.GetByRole(AriaRole.Button, new() { Name = "The Ferry Bell" }).ClickAsync();
         await Expect(desk.Locator(".page svg").First).ToBeVisibleAsync(new() { Timeout = 60_000 });
-        await Shot(desk, $"wide-{width}");
+        await Desks.Shot(desk, $"wide-{width}");
         Assert.Equal(width, await desk.EvaluateAsync<int>("document.documentElement.scrollWidth"));
         Assert.Empty(faults);
     }
 
-    private async Task<(IPage Desk, List<string> Faults)> Open(ColorScheme scheme, int width, int height)
-    {
-        var context = await chromium.Browser.NewContextAsync(
-            new()
-            {
-                ColorScheme = scheme,
-                ViewportSize = new() { Width = width, Height = height },
-            }
-        );
-        var desk = await context.NewPageAsync();
-        var faults = new List<string>();
-        // What the content security policy refuses is told here too.
-        desk.Console += (_, said) =>
-        {
-            if (said.Type is "error" or "warning")
-            {
-                faults.Add(said.Text);
-            }
-        };
-        desk.PageError += (_, fault) => faults.Add(fault);
-        await desk.GotoAsync(page.Host.Address.ToString());
-        await Expect(desk.GetByRole(AriaRole.Heading)).ToBeVisibleAsync();
-        return (desk, faults);
-    }
-
-    private static async Task Clean(IPage desk)
-    {
-        var found = await desk.RunAxe();
-        Assert.True(
-            found.Violations.Length == 0,
-            string.Join("\n", found.Violations.Select(v => v.Id + ": " + v.Nodes[0].Html))
-        );
-    }
-
-    // To be looked at; below artifacts, so never committed.
-    private static Task<byte[]> Shot(IPage desk, string name) =>
-        desk.ScreenshotAsync(
-            new() { Path = Path.Combine(Corpus.CheckoutRoot, "artifacts", "shots", name + ".png"), FullPage = true }
-        );
+    private Task<(IPage Desk, List<string> Faults)> Open(ColorScheme scheme, int width, int height) =>
+        Desks.Open(chromium, page, scheme, width, height);
 }

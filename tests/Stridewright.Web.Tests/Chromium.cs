@@ -31,6 +31,7 @@ public sealed class Chromium : IAsyncLifetime
         var path = await unpacking.StandardOutput.ReadToEndAsync();
         Assert.True(File.Exists(path), "no Chromium was unpacked: " + await unpacking.StandardError.ReadToEndAsync());
         _playwright = await Playwright.CreateAsync();
+        Assertions.SetDefaultExpectTimeout(30_000); // of a machine that is busy with other tests
         try
         {
             _browser = await _playwright.Chromium.LaunchAsync(

@@ -8,6 +8,7 @@ namespace Stridewright.Web.Tests;
 /// <summary>A host on a free port, and a client that opened the page as its owner does.</summary>
 public sealed class Page : IAsyncLifetime
 {
+    private readonly string _data = Path.Combine(Path.GetTempPath(), "stridewright-" + Guid.NewGuid().ToString("N"));
     private PageHost? _host;
 
     internal PageHost Host => _host!;
@@ -16,7 +17,7 @@ public sealed class Page : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        _host = await PageHost.Start(0, CancellationToken.None);
+        _host = await PageHost.Start(0, _data, CancellationToken.None);
         Owner = new HttpClient(new SocketsHttpHandler { CookieContainer = new CookieContainer() })
         {
             BaseAddress = _host.Root,
@@ -29,6 +30,7 @@ public sealed class Page : IAsyncLifetime
     {
         Owner.Dispose();
         await _host!.DisposeAsync();
+        Directory.Delete(_data, recursive: true);
     }
 
     public Task<HttpResponseMessage> PostJson(string path, string json) =>

@@ -46,6 +46,8 @@ internal sealed record WrittenNote
 
     public int? Finger { get; init; }
 
+    public int? NextFinger { get; init; }
+
     public ValueList<BeamState> Beams { get; init; } = [];
 
     public ValueList<Lyric> Lyrics { get; init; } = [];

@@ -125,6 +125,28 @@ internal sealed class SettingEndpoints(SheetDesk desk, Memory<TuneSource> brough
         return Faults.Of(status, Sentence(result.Problems[0]), problems);
     }
 
+    /// <summary>Wishes in the words of the contract.</summary>
+    public static BriefWishes Told(Wishes wishes) =>
+        new()
+        {
+            Feel = wishes.Feel,
+            Level = wishes.Level,
+            LeftLevel = wishes.LeftLevel,
+            RightLevel = wishes.RightLevel,
+            Raggedness = wishes.Raggedness,
+            Key = wishes.Key,
+            BeatsPerMinute = wishes.BeatsPerMinute,
+            Span = wishes.Span,
+            NoOctaves = wishes.NoOctaves,
+            LeftHandOnly = wishes.LeftHandOnly,
+            Lyrics = wishes.Lyrics,
+            ShowPlain = wishes.ShowPlain,
+            Harmony = wishes.Harmony,
+            Form = wishes.Form,
+            Minutes = wishes.Minutes,
+            Seed = wishes.Seed,
+        };
+
     private static IResult Bad(string subject, string message) =>
         Faults.Of(StatusCodes.Status400BadRequest, message, new FaultPlace(subject, "", message));
 

@@ -51,10 +51,15 @@ internal sealed class TuneEndpoints(SheetDesk desk, Memory<TuneSource> brought)
 
     private IResult Answer(TuneSource source)
     {
-        var tunes = source.Tunes.Select((tune, i) => Of(tune, i + 1)).ToValueList();
-        var findings = source.Findings.Select(Of).ToValueList();
         var id = brought.Keep(source with { Findings = [] });
-        return Results.Json(new Brought(id, source.Name, tunes, findings), WebJson.Default.Brought);
+        return Results.Json(Told(id, source), WebJson.Default.Brought);
+    }
+
+    /// <summary>What was understood of a source.</summary>
+    public static Brought Told(string id, TuneSource source)
+    {
+        var tunes = source.Tunes.Select((tune, i) => Of(tune, i + 1)).ToValueList();
+        return new(id, source.Name, tunes, source.Findings.Select(Of).ToValueList());
     }
 
     private static BroughtTune Of(Tune tune, int number)

@@ -4,6 +4,7 @@ using Stridewright.Music;
 using Stridewright.Workbench.Inputs;
 using Stridewright.Workbench.Outputs;
 using Stridewright.Workbench.Reports;
+using Stridewright.Workbench.Shelves;
 
 namespace Stridewright.Workbench.Sheets;
 
@@ -45,6 +46,7 @@ public sealed class SheetDesk : IDisposable
         {
             Name = name,
             Tunes = read.Tunes,
+            Stored = read.Stored,
             Findings = Told(read.Tunes.Count, read.Findings),
         };
     }
@@ -82,7 +84,15 @@ public sealed class SheetDesk : IDisposable
     )
     {
         var reader = new BriefReader(_tools);
-        var brief = reader.Read(wishes);
+        var brief = reader.Read(wishes, source.Stored is { } stored ? BriefTold.Rest(stored.Brief, wishes) : null);
+        if (brief.Settled is not null && brief != source.Stored?.Brief)
+        {
+            // What was settled holds for the brief it was found for.
+            brief = brief with
+            {
+                Settled = null,
+            };
+        }
         if (reader.Faults.Count > 0)
         {
             return new(null, reader.Faults, IsBadWish: true);
@@ -94,7 +104,11 @@ public sealed class SheetDesk : IDisposable
             brief = brief with { LeftHandOnly = true };
         }
         var about = new SheetAbout(source.Name, source.Tunes.Count > 1 ? number : null, paper);
-        return await Engraved(about, () => Set(about, tune, brief, [], cancellation), cancellation);
+        return await Engraved(
+            about,
+            () => Set(about, tune, brief, source.Stored?.Figures ?? [], cancellation),
+            cancellation
+        );
     }
 
     /// <summary>A setting that is made in turn with others, on its pages.</summary>
