@@ -132,6 +132,7 @@ export function Desk() {
         {made && (
           <>
             <Music
+              key={`${tune.count}-${tune.number}`}
               made={made}
               isWorking={setting.isFetching}
               onMade={(spot) => steps.put({ wishes, kept: { count: tune.count, tunes: spot.tunes, made: spot.setting, wishes } })}
