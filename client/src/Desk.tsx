@@ -1,7 +1,7 @@
 import { useComputedColorScheme, useMantineColorScheme } from "@mantine/core";
 import { useDebouncedCallback } from "@mantine/hooks";
 import { useEffect, useState } from "react";
-import { fileAddress, type SettingMade } from "./api";
+import type { SettingMade } from "./api";
 import { Bring } from "./Bring";
 import { briefWords, usualBrief } from "./brief";
 import { Score } from "./Score";
@@ -10,6 +10,9 @@ import { sentences } from "./sentences";
 import { Kept } from "./shelf/Kept";
 import { Shelf } from "./shelf/Shelf";
 import { remembered, useKeeping } from "./shelf/useKeeping";
+import { Printed } from "./take/Printed";
+import { Sight } from "./take/Sight";
+import { Takeaway } from "./take/Takeaway";
 import { useDropped } from "./useDropped";
 import type { SpotMade } from "./spots/spotApi";
 import { useSpots } from "./spots/useSpots";
@@ -110,6 +113,11 @@ export function Desk() {
                 />
               ))}
             </p>
+            <Printed
+              wishes={wishes}
+              chordsOnly={tune.tune.chordsOnly}
+              onChange={(change) => steps.put({ ...steps.now, wishes: { ...wishes, ...change } })}
+            />
             <div className="pencil" role="status">
               {setting.error ? <p className="fault">{setting.error.message}</p> : made && <Effect made={made} before={before} />}
             </div>
@@ -131,6 +139,7 @@ export function Desk() {
         )}
         {made && (
           <>
+            <Sight made={made} />
             <Music
               key={`${tune.count}-${tune.number}`}
               made={made}
@@ -138,18 +147,7 @@ export function Desk() {
               onMade={(spot) => steps.put({ wishes, kept: { count: tune.count, tunes: spot.tunes, made: spot.setting, wishes } })}
             />
             <footer className="take-away">
-              <p>
-                {sentences.takeAway}
-                {Object.entries(sentences.formats).map(([format, name], i, all) => (
-                  <span key={format}>
-                    {i === 0 ? "" : i === all.length - 1 ? " or " : ", "}
-                    <a className="word" href={fileAddress(made.id, format)} download>
-                      {name}
-                    </a>
-                  </span>
-                ))}
-                .
-              </p>
+              <Takeaway made={made} />
               <p className="rights">{sentences.rights}</p>
             </footer>
           </>

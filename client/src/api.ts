@@ -62,4 +62,5 @@ export const page = async (id: string, number: number, signal: AbortSignal): Pro
 export const heard = async (id: string, signal: AbortSignal): Promise<Heard> =>
   answered(await client.GET("/api/settings/{id}/heard", { params: { path: { id } }, signal }));
 
-export const fileAddress = (id: string, format: string) => `/api/settings/${id}/files/${format}`;
+export const fileAddress = (id: string, format: string, page?: number) =>
+  `/api/settings/${id}/files/${format}${page === undefined ? "" : `?page=${page}`}`;

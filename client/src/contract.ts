@@ -494,6 +494,10 @@ export interface components {
             leftHandOnly?: boolean;
             lyrics?: boolean;
             showPlain?: boolean;
+            noChords?: boolean;
+            fingers?: boolean;
+            notes?: boolean;
+            largePrint?: boolean;
             harmony?: null | string;
             form?: null | string;
             minutes?: null | string;
@@ -1062,7 +1066,9 @@ export interface operations {
     };
     file: {
         parameters: {
-            query?: never;
+            query?: {
+                page?: number;
+            };
             header?: never;
             path: {
                 id: string;

@@ -32,8 +32,6 @@ export const sentences = {
   hardest: (bars: string) => `Hardest: bars ${bars}.`,
   survival: (kept: number, notes: number) => `${kept} of ${notes} notes of the tune stand.`,
 
-  takeAway: "Take it away as ",
-  formats: { pdf: "PDF", musicxml: "MusicXML", midi: "MIDI", wav: "WAV" } as Record<string, string>,
   rights: "An arrangement of a work in copyright needs its owner’s permission where the law says so.",
 
   listen: "Listen",
@@ -151,6 +149,57 @@ export const sentences = {
     figureName: "Name of the figure",
     save: "keep the figure",
     useHere: "Play here: ",
+  },
+
+  takeaway: {
+    lead: "Take it away on paper (PDF): ",
+    score: "the score",
+    large: "in large print",
+    reasons: "with the reasons",
+    right: "the right hand alone",
+    left: "the left hand alone",
+    data: "; as ",
+    mxl: "compressed MusicXML",
+    arrangement: "an arrangement file, to go on from",
+    pictures: "As pictures: ",
+    pictureOf: (kind: string, page: number, pages: number) => (pages === 1 ? kind : `${kind} of page ${page}`),
+    all: "Or take ",
+    zip: "all of it in one zip",
+    or: ", or ",
+    print: "print the pages",
+  },
+  printed: {
+    lead: "Printed ",
+    about: "What is printed",
+    things: [
+      { wish: "noChords", about: "The chord symbols", off: "with chord symbols", on: "without chord symbols", ofTunes: false },
+      { wish: "lyrics", about: "The words that are sung", off: "without its words", on: "with its words", ofTunes: true },
+      { wish: "fingers", about: "The fingering", off: "without fingering", on: "with fingering", ofTunes: false },
+      { wish: "notes", about: "The reasons, numbered, with a page after the music", off: "without reasons", on: "with its reasons", ofTunes: false },
+      { wish: "showPlain", about: "The plain tune on a small staff above", off: "without the plain tune", on: "with the plain tune above", ofTunes: true },
+      { wish: "largePrint", about: "The size of the print", off: "in usual print", on: "in large print", ofTunes: false },
+    ] as const,
+  },
+  sight: {
+    lead: ", or see it ",
+    or: " or ",
+    larger: "larger",
+    smaller: "smaller",
+    width: "as wide as the paper",
+    whole: "as whole pages",
+  },
+  stand: {
+    put: "Put it on the stand",
+    title: (title: string) => `On the stand: ${title}`,
+    place: (page: number, pages: number, hasNext: boolean, part: { from: number; to: number } | undefined) =>
+      (hasNext ? `${page} of ${pages}, below the next` : `${page} of ${pages}`) +
+      (part && part.to < 1 ? ", upper half" : part && part.from > 0 ? ", lower half" : ""),
+    leave: "leave the stand",
+    or: "or",
+    byHalves: "turn half a page at a time",
+    byPages: "turn whole pages",
+    how: "Arrow keys, Page Up and Down, Space or a foot pedal turn the page, a tap on its right or left half too. A tap at the top brings these words back; Escape leaves.",
+    missing: (why: string) => `This page could not be fetched: ${why}`,
   },
 
   lampDown: "turn the lamp down",

@@ -48,6 +48,18 @@ public sealed record BriefWishes
     public bool LeftHandOnly { get; init; }
     public bool Lyrics { get; init; }
     public bool ShowPlain { get; init; }
+
+    /// <summary>Chord symbols are left out of what is printed.</summary>
+    public bool NoChords { get; init; }
+
+    /// <summary>Fingers are printed.</summary>
+    public bool Fingers { get; init; }
+
+    /// <summary>The reasons are printed, numbered.</summary>
+    public bool Notes { get; init; }
+
+    /// <summary>All is printed about a third larger.</summary>
+    public bool LargePrint { get; init; }
     public string? Harmony { get; init; }
     public string? Form { get; init; }
     public string? Minutes { get; init; }

@@ -15,7 +15,13 @@ internal static class WebMessages
     public const string NoSheet = "the setting is no longer at hand: ask for it again";
     public const string NoText = "there is no text: type a tune in ABC, or chords such as F | D7 | G7 C7 | F";
     public const string NotPaper = "the paper is a4 or letter";
-    public const string NotAFormat = "it can be taken away as musicxml, mxl, midi, pdf or wav";
+    public const string NotAFormat =
+        "it can be taken away as pdf, large-print, reasons, right-hand, left-hand, musicxml, mxl, midi, wav, svg, png, "
+        + "arrangement or zip";
+
+    public const string TakeAwaySummary =
+        "A setting as a file: pdf, large-print, reasons, right-hand or left-hand (all PDF), musicxml, mxl, midi, wav, svg "
+        + "or png (one page), arrangement, or all of them as zip.";
     public const string BadRequest = "the request could not be read: mend it, or load the page again";
     public const string Cancelled = "it was cancelled";
     public const string TooLong = "it took too long: try a shorter tune";

@@ -116,6 +116,9 @@ internal sealed record PageWish(Paper Paper)
     /// <summary>In the largest print that still fits one page, if there is one.</summary>
     public bool OnOnePage { get; init; }
 
+    /// <summary>About a third larger than usual.</summary>
+    public bool LargePrint { get; init; }
+
     /// <summary>Ids of bars after which a page may turn; empty: it does not matter.</summary>
     public ValueList<string> Turns { get; init; } = [];
 }

@@ -24,6 +24,9 @@ internal sealed class StandardTools : ITools
     // Staff heights in millimetres, down to the smallest that is read at a piano without trouble (common practice: 5 mm is
     // small print).
     private static readonly double[] SmallerPrint = [6, 5.5, 5];
+
+    // The largest that the engraver sets: 1.36 times the usual.
+    private const double LargePrint = 9;
     private Engraver? _engraver;
 
     public Reading<ValueList<Tune>> ReadAbc(Stream stream, string? part)
@@ -148,6 +151,7 @@ internal sealed class StandardTools : ITools
         }
         _engraver ??= Engraver.Create();
         var setup = Setup(wish.Paper) with { Turns = wish.Turns };
+        setup = wish.LargePrint ? setup with { StaffHeight = LargePrint } : setup;
         var engraved = Engrave(_engraver, musicXml, setup, cancellation);
         foreach (var height in wish.OnOnePage ? SmallerPrint : [])
         {

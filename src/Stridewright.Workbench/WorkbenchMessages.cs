@@ -265,6 +265,17 @@ internal static class WorkbenchMessages
     public const string SettingsOfOne =
         "several settings go with one level and one key, and neither with --pages nor with --save";
 
+    public const string OneHandOnly = "this setting has one hand only: take the score";
+    public const string MissingName = "what-is-missing.txt";
+
+    public static string NotInZip(string format, string why) => $"{format}: {why}";
+
+    public static string NoSuchPage(int page, int pages) =>
+        string.Create(CultureInfo.InvariantCulture, $"there is no page {page}: there are {pages}");
+
+    public static string HandAlone(Music.Hand hand) =>
+        hand == Music.Hand.Right ? "the right hand alone" : "the left hand alone";
+
     public const string NoSuchSpot = "this setting has no such bar";
 
     public static string NoSuchAction(string action) =>

@@ -22,6 +22,7 @@ internal sealed class BarWriter
     /// <param name="isCue">A small staff of cue notes.</param>
     public BarWriter(XmlOut xml, Score score, bool isLeadSheet, bool isCue = false)
     {
+        isLeadSheet |= score.RightHandOnly;
         _isLeadSheet = isLeadSheet;
         _isCue = isCue;
         _xml = xml;

@@ -20,6 +20,9 @@ public sealed record Score
     /// <summary>The left hand stands alone, on one staff in the bass clef; no bar has a voice of the right hand.</summary>
     public bool LeftHandOnly { get; init; }
 
+    /// <summary>The right hand stands alone, on one staff in the treble clef; no bar has a voice of the left hand.</summary>
+    public bool RightHandOnly { get; init; }
+
     public required ValueList<ScoreBar> Bars { get; init; }
 
     /// <summary>Notes that stand on a page after the music, the first one numbered 1; <see cref="Direction.Footnote"/>

@@ -10,6 +10,8 @@ namespace Stridewright.Web.Endpoints;
 /// <summary>Settings of tunes: made, shown, taken away.</summary>
 internal sealed class SettingEndpoints(SheetDesk desk, Memory<TuneSource> brought, Memory<Sheet> made)
 {
+    private readonly TakeAway _takeAway = new(desk);
+
     public void Map(IEndpointRouteBuilder api)
     {
         api.MapPost("/settings", Arrange)
@@ -28,9 +30,10 @@ internal sealed class SettingEndpoints(SheetDesk desk, Memory<TuneSource> brough
             .Produces<Fault>(StatusCodes.Status404NotFound, Faults.ContentType);
         api.MapGet("/settings/{id}/files/{format}", File)
             .WithName("file")
-            .WithSummary("A setting as a file: musicxml, mxl, midi, pdf or wav.")
+            .WithSummary(WebMessages.TakeAwaySummary)
             .Produces<byte[]>(StatusCodes.Status200OK, "application/octet-stream")
-            .Produces<Fault>(StatusCodes.Status404NotFound, Faults.ContentType);
+            .Produces<Fault>(StatusCodes.Status404NotFound, Faults.ContentType)
+            .Produces<Fault>(StatusCodes.Status422UnprocessableEntity, Faults.ContentType);
         api.MapGet("/settings/{id}/heard", Heard)
             .WithName("heard")
             .WithSummary("A setting as it is heard, note by note: what its MIDI file says, in seconds.")
@@ -57,8 +60,14 @@ internal sealed class SettingEndpoints(SheetDesk desk, Memory<TuneSource> brough
         {
             return Bad("paper", WebMessages.NotPaper);
         }
-        var paper = wanted.Paper == "letter" ? Paper.Letter : Paper.A4;
-        var result = await desk.Arrange(source, wanted.Number, Wishes(wanted.Wishes), paper, cancellation);
+        var look = new SheetLook(wanted.Paper == "letter" ? Paper.Letter : Paper.A4)
+        {
+            NoChords = wanted.Wishes.NoChords,
+            Fingers = wanted.Wishes.Fingers,
+            Notes = wanted.Wishes.Notes,
+            LargePrint = wanted.Wishes.LargePrint,
+        };
+        var result = await desk.Arrange(source, wanted.Number, Wishes(wanted.Wishes), look, cancellation);
         if (result.Sheet is not { } sheet)
         {
             return Refused(result);
@@ -73,7 +82,7 @@ internal sealed class SettingEndpoints(SheetDesk desk, Memory<TuneSource> brough
             ? Faults.Of(StatusCodes.Status404NotFound, WebMessages.NoSuchPage(number, sheet.Pages.Count))
         : Results.Bytes(sheet.Pages[number - 1], "image/svg+xml");
 
-    private async Task<IResult> File(string id, string format, CancellationToken cancellation)
+    private async Task<IResult> File(string id, string format, int? page, CancellationToken cancellation)
     {
         if (made.Find(id) is not { } sheet)
         {
@@ -83,17 +92,20 @@ internal sealed class SettingEndpoints(SheetDesk desk, Memory<TuneSource> brough
         {
             return Results.Stream(s => desk.WriteWav(sheet, s, cancellation), "audio/wav", sheet.Name + ".wav");
         }
-        (OutputFormat Format, string Ending, string Type)? kind = format switch
+        if (format == "zip")
         {
-            "musicxml" => (OutputFormat.MusicXml, ".musicxml", "application/vnd.recordare.musicxml+xml"),
-            "mxl" => (OutputFormat.Mxl, ".mxl", "application/vnd.recordare.musicxml"),
-            "midi" => (OutputFormat.Midi, ".mid", "audio/midi"),
-            "pdf" => (OutputFormat.Pdf, ".pdf", "application/pdf"),
-            _ => null,
+            return Results.Stream(
+                s => _takeAway.WriteZip(sheet, s, cancellation),
+                "application/zip",
+                sheet.Name + ".zip"
+            );
+        }
+        return await _takeAway.File(sheet, format, page ?? 1, cancellation) switch
+        {
+            null => Faults.Of(StatusCodes.Status404NotFound, WebMessages.NotAFormat),
+            { Fault: { Length: > 0 } why } => Faults.Of(StatusCodes.Status422UnprocessableEntity, why),
+            var file => Results.File(file.Bytes, file.MediaType, file.Name),
         };
-        return kind is { } known
-            ? Results.File(await desk.File(sheet, known.Format, cancellation), known.Type, sheet.Name + known.Ending)
-            : Faults.Of(StatusCodes.Status404NotFound, WebMessages.NotAFormat);
     }
 
     private static Wishes Wishes(BriefWishes said) =>

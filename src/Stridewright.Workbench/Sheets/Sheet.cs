@@ -32,9 +32,9 @@ public sealed record Sheet(WrittenTune Tune, ValueList<byte[]> Pages, string Nam
 /// <summary>What a setting was made from, so that it can be kept as an arrangement file.</summary>
 internal sealed record Piece(Tune Tune, Brief Brief, ValueList<FigureText> Figures);
 
-/// <summary>Where a sheet comes from and the paper it is for.</summary>
+/// <summary>Where a sheet comes from and how it is printed.</summary>
 /// <param name="Number">Of the tune in its source; null: it is the only one.</param>
-internal sealed record SheetAbout(string Source, int? Number, Paper Paper);
+internal sealed record SheetAbout(string Source, int? Number, SheetLook Look);
 
 /// <summary>A setting that is not engraved yet, or why there is none.</summary>
 /// <param name="Turns">Ids of bars after which a hand is free.</param>

@@ -79,7 +79,7 @@ public sealed class SheetDesk : IDisposable
         TuneSource source,
         int number,
         Wishes wishes,
-        Paper paper,
+        SheetLook look,
         CancellationToken cancellation
     )
     {
@@ -103,7 +103,7 @@ public sealed class SheetDesk : IDisposable
             tune = _tools.ReadChords(line, brief.Feel ?? Feel.Classic, tune.Title).Value ?? tune;
             brief = brief with { LeftHandOnly = true };
         }
-        var about = new SheetAbout(source.Name, source.Tunes.Count > 1 ? number : null, paper);
+        var about = new SheetAbout(source.Name, source.Tunes.Count > 1 ? number : null, look);
         return await Engraved(
             about,
             () => Set(about, tune, brief, source.Stored?.Figures ?? [], cancellation),
@@ -119,8 +119,7 @@ public sealed class SheetDesk : IDisposable
         {
             return new(null, [draft.Problem!]);
         }
-        var wish = new PageWish(about.Paper) { Turns = draft.Turns };
-        var engraving = await _engraver.Do(stop => _tools.Engrave(sheet.MusicXml, wish, stop), cancellation);
+        var engraving = await Engraved(sheet.MusicXml, about.Look, draft.Turns, cancellation);
         if (engraving.Value is not { } pages)
         {
             var why = WorkbenchMessages.NotEngraved(engraving.Diagnostics is [var fault, ..] ? fault.Message : "");
@@ -136,6 +135,17 @@ public sealed class SheetDesk : IDisposable
             },
             []
         );
+    }
+
+    private Task<Reading<EngravedPages>> Engraved(
+        byte[] musicXml,
+        SheetLook look,
+        ValueList<string> turns,
+        CancellationToken cancellation
+    )
+    {
+        var wish = new PageWish(look.Paper) { Turns = turns, LargePrint = look.LargePrint };
+        return _engraver.Do(stop => _tools.Engrave(musicXml, wish, stop), cancellation);
     }
 
     /// <summary>Work for the arranger, a few at a time.</summary>
@@ -173,6 +183,34 @@ public sealed class SheetDesk : IDisposable
             OutputFormat.Pdf => _engraver.Do(_ => sheet.Engraved?.Pdf() ?? [], cancellation),
             _ => throw new ArgumentOutOfRangeException(nameof(format)),
         };
+
+    /// <summary>A sheet as a PDF of another look.</summary>
+    internal Task<byte[]> Pdf(Sheet sheet, SheetLook look, CancellationToken cancellation) =>
+        Pdf(sheet, look, score => score, cancellation);
+
+    /// <summary>One hand of a sheet as a PDF.</summary>
+    internal Task<byte[]> Pdf(Sheet sheet, Hand hand, CancellationToken cancellation) =>
+        Pdf(sheet, sheet.About!.Look with { Notes = false }, score => HandAlone.Of(score, hand), cancellation);
+
+    private async Task<byte[]> Pdf(
+        Sheet sheet,
+        SheetLook look,
+        Func<Score, Score> change,
+        CancellationToken cancellation
+    )
+    {
+        var arrangement = sheet.Arrangement!;
+        var score = await InTurn(() => change(look.Of(_tools, arrangement, cancellation)), cancellation);
+        var engraving = await Engraved(_tools.ToMusicXml(score), look, Turns(arrangement, score), cancellation);
+        return engraving.Value is { } pages ? await _engraver.Do(_ => pages.Pdf(), cancellation) : [];
+    }
+
+    /// <summary>A page of a sheet, from 1, as a picture.</summary>
+    internal Task<byte[]> Png(Sheet sheet, int page, CancellationToken cancellation) =>
+        _engraver.Do(_ => sheet.Engraved?.Png(page - 1) ?? [], cancellation);
+
+    /// <summary>True where a sheet is short enough for a WAV file.</summary>
+    internal bool FitsWav(Sheet sheet) => _tools.FitsWav(_tools.Perform(sheet.Score!));
 
     /// <summary>A sheet as it is heard.</summary>
     public Heard Heard(Sheet sheet)
@@ -240,15 +278,19 @@ public sealed class SheetDesk : IDisposable
         var name = OutputNames.OfWords(tune.Title) is { Length: > 0 } words ? words : WorkbenchMessages.UntitledName;
         var sheet = new Sheet(report, [], name)
         {
-            MusicXml = _tools.ToMusicXml(arrangement.Score),
+            MusicXml = _tools.ToMusicXml(about.Look.Of(_tools, arrangement, cancellation)),
             Score = arrangement.Score,
             Piece = piece,
             Arrangement = arrangement,
             Verdict = verdict,
             About = about,
         };
-        return new(sheet, null, arrangement.Brief.Form is null ? [] : FreeHands.After(arrangement.Score));
+        return new(sheet, null, Turns(arrangement, arrangement.Score));
     }
+
+    // A tune as it stands is printed as ever.
+    private static ValueList<string> Turns(Arrangement arrangement, Score score) =>
+        arrangement.Brief.Form is null ? [] : FreeHands.After(score);
 
     private static ValueList<Diagnostic> Told(int tunes, ValueList<Diagnostic> findings) =>
         tunes + findings.Count(f => f.Severity == Severity.Error) > 0
