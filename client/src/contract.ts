@@ -79,7 +79,7 @@ export interface paths {
             path?: never;
             cookie?: never;
         };
-        /** A setting as a file: musicxml, mxl, midi, pdf or wav. */
+        /** A setting as a file: pdf, large-print, reasons, right-hand or left-hand (all PDF), musicxml, mxl, midi, wav, svg or png (one page), arrangement, or all of them as zip. */
         get: operations["file"];
         put?: never;
         post?: never;
@@ -1089,6 +1089,15 @@ export interface operations {
             };
             /** @description Not Found */
             404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
                 headers: {
                     [name: string]: unknown;
                 };
