@@ -7,12 +7,12 @@ import { briefWords, usualBrief } from "./brief";
 import { Score } from "./Score";
 import { Listen } from "./sound/Listen";
 import { sentences } from "./sentences";
-import { Printed } from "./take/Printed";
-import { Sight } from "./take/Sight";
-import { Takeaway } from "./take/Takeaway";
 import { Kept } from "./shelf/Kept";
 import { Shelf } from "./shelf/Shelf";
 import { remembered, useKeeping } from "./shelf/useKeeping";
+import { Printed } from "./take/Printed";
+import { Sight } from "./take/Sight";
+import { Takeaway } from "./take/Takeaway";
 import { useDropped } from "./useDropped";
 import type { SpotMade } from "./spots/spotApi";
 import { useSpots } from "./spots/useSpots";
@@ -141,6 +141,7 @@ export function Desk() {
           <>
             <Sight made={made} />
             <Music
+              key={`${tune.count}-${tune.number}`}
               made={made}
               isWorking={setting.isFetching}
               onMade={(spot) => steps.put({ wishes, kept: { count: tune.count, tunes: spot.tunes, made: spot.setting, wishes } })}

@@ -107,6 +107,7 @@ export const briefWords = (metre: string, chordsOnly: boolean): BriefWord[] => [
           name: "raggedness",
           before: ", ",
           about: "How often it is syncopated",
+          chosen: (setting: Setting) => sentences.shelf.raggedness(setting.raggedness),
           choices: [
             { label: "plain", about: "on the beat", wishes: { raggedness: 0 } },
             { label: "hardly ragged", wishes: { raggedness: 0.25 } },
@@ -130,6 +131,7 @@ export const briefWords = (metre: string, chordsOnly: boolean): BriefWord[] => [
     name: "form",
     before: ", ",
     about: "The length",
+    chosen: (setting) => sentences.shelf.form(setting.form),
     choices: [
       { label: "as it stands", wishes: { form: "plain", minutes: null } },
       { label: "with introduction and ending", about: "the arranger’s own form", wishes: { form: "usual", minutes: null } },
@@ -156,6 +158,7 @@ export const briefWords = (metre: string, chordsOnly: boolean): BriefWord[] => [
     name: "hands",
     before: ", for ",
     about: "The hands, thumb to little finger laid flat",
+    chosen: (setting) => sentences.shelf.hands(setting.hands.spanMm),
     choices: [
       { label: "small hands", about: "185 mm", wishes: { span: "185", noOctaves: false } },
       { label: "small hands, no octaves", about: "185 mm", wishes: { span: "185", noOctaves: true } },

@@ -1,3 +1,6 @@
+/** A key as it is printed, with the signs of music. */
+export const printedKey = (key: string) => key.replace(/^([A-G])b/, "$1♭").replace("#", "♯");
+
 /** Every sentence of the page, in one place so that it can be put into another language. */
 export const sentences = {
   bringTitle: "Put a tune on the desk",
@@ -211,6 +214,9 @@ export const sentences = {
   level: (level: number) => `level ${level}`,
 
   shelf: {
+    raggedness: (share: number) => `${Math.round(100 * share)} in 100 ragged`,
+    form: (line: string | null | undefined) => (line ? `as ${line}` : "as it was kept"),
+    hands: (mm: number) => `hands of ${Math.round(mm)} mm, as kept`,
     theShelf: "the shelf",
     take: "Or take something from ",
     kept: (time: string) => `Kept at ${time} on `,
@@ -243,7 +249,7 @@ export const sentences = {
     count: (count: number) => (count === 1 ? "One piece." : `${count} pieces.`),
     more: (shown: number) => `The last ${shown} are listed: look for words to find the others.`,
     about: (key: string | null, metre: string | null, effort: number | null, saved: string) =>
-      [key, metre, effort === null ? null : `effort ${effort.toFixed(0)}`, `kept ${saved}`].filter(Boolean).join(", "),
+      [key && printedKey(key), metre, effort === null ? null : `effort ${effort.toFixed(0)}`, `kept ${saved}`].filter(Boolean).join(", "),
     tags: (tags: string[]) => `tagged ${tags.join(", ")}`,
     rename: "rename",
     tag: "tag",

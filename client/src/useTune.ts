@@ -39,7 +39,8 @@ export function useSetting({ source, count, reading, tune }: ReturnType<typeof u
       try {
         return await arrange(own?.tunes ?? id, own ? 1 : tune!.number, wishes, signal);
       } catch (refusal) {
-        if (!(refusal instanceof Refusal && refusal.status === GONE && source) || again.current === id) {
+        // Bars that were kept are not in the source: the shelf has them, when the page is loaded again.
+        if (!(refusal instanceof Refusal && refusal.status === GONE && source) || own || again.current === id) {
           throw refusal;
         }
         again.current = id;

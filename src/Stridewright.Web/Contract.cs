@@ -101,7 +101,7 @@ public sealed record Opened(ShelfItem Item, ShelfVersion Version, Brought Brough
 public sealed record TitleWanted(string Title);
 
 /// <summary>Tags instead of those that were there.</summary>
-public sealed record TagsWanted(ValueList<string> Tags);
+public sealed record TagsWanted(IReadOnlyList<string> Tags);
 
 /// <summary>A name for a version; null takes it away.</summary>
 public sealed record NameWanted(string? Name);

@@ -9,7 +9,7 @@ internal static class WebMessages
     public const string ForeignOrigin = "another page asked for this: open the address that the program printed";
     public const string NoToken = "the page was not opened from the address that the program printed: open that one";
     public const string NotThere = "there is nothing here: go back to the page";
-    public const string NoTunes = "the tune is no longer at hand: bring it again";
+    public const string NoTunes = "the tune is no longer at hand: load the page again, or bring it anew";
     public const string NoBar = "this setting has no such bar, or the bar no such way";
 
     public const string NoSheet = "the setting is no longer at hand: ask for it again";

@@ -8,6 +8,7 @@ public sealed class HelpTests
     [InlineData("accompany", "stridewright accompany song.abc --range A3-D5")]
     [InlineData("profile", "stridewright profile rag.musicxml --plot rag-style.png")]
     [InlineData("finger", "stridewright finger rag.musicxml --span 185 --density changes --out for-lena")]
+    [InlineData("compare", "stridewright compare rag.musicxml monday.mid")]
     [InlineData("serve", "stridewright serve --port 8080 --no-browser")]
     public void Help_teaches_by_examples(string command, string example)
     {

@@ -1,231 +1,94 @@
 using Stridewright.Music;
+using Stridewright.Practice.Listening;
 using Stridewright.Practice.Tests.Takes;
 
 namespace Stridewright.Practice.Tests;
 
+/// <summary>
+/// Takes with known faults against what the aligner finds in them. The floors are those that were promised: F1 of matches
+/// 0.995 without jumps and 0.98 with, of insertions and deletions 0.95.
+/// </summary>
 public sealed class AlignmentAccuracyTests(ITestOutputHelper output)
 {
-    private static readonly (string Name, TakeWishes Wishes)[] Faults =
+    private const int TakesOfEach = 50;
+
+    private static readonly TakeWishes Played = new() { Jitter = 0.015, Curve = 0.2 };
+
+    private static readonly (string Fault, TakeWishes Wishes)[] Faults =
     [
         ("as written", new()),
         ("tempo curve", new() { Curve = 0.5 }),
-        ("jitter 30 ms", new() { Jitter = 0.03 }),
-        ("chords spread 60 ms a note", new() { Spread = 0.06, Jitter = 0.01 }),
-        (
-            "hands apart 200 ms",
-            new()
-            {
-                HandsApart = 0.2,
-                Jitter = 0.01,
-                Curve = 0.3,
-            }
-        ),
-        (
-            "wrong 5 %",
-            new()
-            {
-                Wrong = 0.05,
-                Jitter = 0.015,
-                Curve = 0.2,
-            }
-        ),
-        (
-            "wrong octaves 5 %",
-            new()
-            {
-                Wrong = 0.05,
-                WrongOctave = 1,
-                Jitter = 0.015,
-                Curve = 0.2,
-            }
-        ),
-        (
-            "missing 5 %",
-            new()
-            {
-                Missing = 0.05,
-                Jitter = 0.015,
-                Curve = 0.2,
-            }
-        ),
-        (
-            "extra 5 %",
-            new()
-            {
-                Extra = 0.05,
-                Jitter = 0.015,
-                Curve = 0.2,
-            }
-        ),
-        (
-            "hesitations",
-            new()
-            {
-                Hesitations = 8,
-                Jitter = 0.02,
-                Curve = 0.2,
-            }
-        ),
-        (
-            "trills",
-            new()
-            {
-                Trills = 0.3,
-                Jitter = 0.02,
-                Curve = 0.2,
-            }
-        ),
-        (
-            "left hand alone",
-            new()
-            {
-                Alone = Hand.Left,
-                Jitter = 0.02,
-                Missing = 0.02,
-                Extra = 0.02,
-            }
-        ),
-        (
-            "right hand alone",
-            new()
-            {
-                Alone = Hand.Right,
-                Jitter = 0.02,
-                Missing = 0.02,
-                Extra = 0.02,
-            }
-        ),
-        (
-            "a quarter of it",
-            new()
-            {
-                Part = 0.25,
-                Jitter = 0.02,
-                Missing = 0.02,
-                Extra = 0.02,
-            }
-        ),
-        (
-            "slow",
-            new()
-            {
-                Quarter = 1.5,
-                Curve = 0.3,
-                Jitter = 0.04,
-                Missing = 0.03,
-                Wrong = 0.03,
-                Extra = 0.03,
-            }
-        ),
-        (
-            "all of it",
-            new()
-            {
-                Curve = 0.4,
-                Jitter = 0.03,
-                Spread = 0.04,
-                HandsApart = 0.08,
-                Missing = 0.03,
-                Wrong = 0.03,
-                Extra = 0.03,
-                Hesitations = 4,
-            }
-        ),
-        (
-            "restarts",
-            new()
-            {
-                Restarts = 4,
-                Jitter = 0.02,
-                Curve = 0.2,
-            }
-        ),
-        (
-            "skips",
-            new()
-            {
-                Skips = 2,
-                Jitter = 0.02,
-                Curve = 0.2,
-            }
-        ),
-        (
-            "jumps back",
-            new()
-            {
-                JumpsBack = 2,
-                Jitter = 0.02,
-                Curve = 0.2,
-            }
-        ),
-        (
-            "all of it and jumps",
-            new()
-            {
-                Curve = 0.3,
-                Jitter = 0.02,
-                Spread = 0.03,
-                HandsApart = 0.05,
-                Missing = 0.02,
-                Wrong = 0.02,
-                Extra = 0.02,
-                Hesitations = 3,
-                Restarts = 3,
-                Skips = 1,
-                JumpsBack = 1,
-            }
-        ),
+        ("onsets vary by 30 ms", new() { Jitter = 0.03 }),
+        ("chords spread up to 60 ms a note", Played with { Spread = 0.06 }),
+        ("hands up to 200 ms apart", Played with { HandsApart = 0.2 }),
+        ("5 % wrong", Played with { Wrong = 0.05 }),
+        ("5 % an octave off", Played with { Wrong = 0.05, WrongOctave = 1 }),
+        ("5 % missing", Played with { Missing = 0.05 }),
+        ("5 % extra", Played with { Extra = 0.05 }),
+        ("hesitations", Played with { Hesitations = 4 }),
+        ("trills", Played with { Trills = 0.3 }),
+        ("left hand alone", Played with { Alone = Hand.Left, Missing = 0.02, Extra = 0.02 }),
+        ("right hand alone", Played with { Alone = Hand.Right, Missing = 0.02, Extra = 0.02 }),
+        ("half of it", Played with { Part = 0.5, Missing = 0.02, Extra = 0.02 }),
+        ("very slow", Played with { Quarter = 1.5, Missing = 0.03, Wrong = 0.03, Extra = 0.03 }),
+        ("all of these", AllOf(0)),
+        ("restarts", Played with { Restarts = 2 }),
+        ("skips", Played with { Skips = 1 }),
+        ("jumps back", Played with { JumpsBack = 1 }),
+        ("all of these and jumps", AllOf(1)),
     ];
 
-    private static readonly (string Name, TakeWishes Wishes)[] Expressive =
-    [
-        ("study, steady", new() { Quarter = 0.8, Jitter = 0.01 }),
-        (
-            "study, rubato",
-            new()
+    [Fact]
+    public void Notes_are_found_in_a_thousand_takes_with_known_faults()
+    {
+        output.WriteLine(TakeScorer.Head);
+        var takes = 0;
+        foreach (var (fault, wishes) in Faults)
+        {
+            var scorer = Scored(wishes, Pieces.Excerpts, TakesOfEach);
+            output.WriteLine(scorer.Row(fault));
+            takes += scorer.Takes;
+            Assert.True(scorer.Matches.F1 >= (wishes.HasJumps ? 0.98 : 0.995), scorer.Row(fault));
+            // A rate of a few false ones means nothing where there are none to find.
+            Assert.True(scorer.Insertions.True == 0 || scorer.Insertions.F1 >= 0.95, scorer.Row(fault));
+            Assert.True(scorer.Deletions.True == 0 || scorer.Deletions.F1 >= 0.95, scorer.Row(fault));
+        }
+        Assert.Equal(1_000, takes);
+    }
+
+    [Fact]
+    public void Whole_pieces_with_their_repeats_are_followed()
+    {
+        var scorer = Scored(AllOf(0), Pieces.Whole, Pieces.Whole.Count);
+        output.WriteLine(scorer.Row("whole pieces"));
+        Assert.True(scorer.Matches.F1 >= 0.995, scorer.Row("whole pieces"));
+    }
+
+    // Textures that ragtime has not, at up to sixteen notes a second, and expression that it does not bear. The floors lie
+    // just below what was measured: notes closer together than the hands are apart cannot all be told.
+    [Theory]
+    [InlineData("rubato", 0.998)]
+    [InlineData("hands apart", 0.99)]
+    [InlineData("rolled", 0.998)]
+    [InlineData("trills", 0.998)]
+    [InlineData("expressive", 0.99)]
+    public void Expressive_playing_of_other_music_is_followed(string manner, double floor)
+    {
+        var slow = new TakeWishes
+        {
+            Quarter = 0.8,
+            Jitter = 0.015,
+            Curve = 0.3,
+        };
+        var wishes = manner switch
+        {
+            "rubato" => slow with { Curve = 0.7 },
+            "hands apart" => slow with { HandsApart = 0.15 },
+            "rolled" => slow with { Spread = 0.1 },
+            "trills" => slow with { Trills = 0.4 },
+            _ => slow with
             {
-                Quarter = 0.8,
-                Curve = 0.7,
-                Jitter = 0.015,
-            }
-        ),
-        (
-            "study, hands apart 150 ms",
-            new()
-            {
-                Quarter = 0.8,
-                Curve = 0.3,
-                Jitter = 0.015,
-                HandsApart = 0.15,
-            }
-        ),
-        (
-            "study, rolled 100 ms",
-            new()
-            {
-                Quarter = 0.8,
-                Curve = 0.3,
-                Jitter = 0.015,
-                Spread = 0.1,
-            }
-        ),
-        (
-            "study, trills",
-            new()
-            {
-                Quarter = 0.8,
-                Curve = 0.3,
-                Jitter = 0.015,
-                Trills = 0.4,
-            }
-        ),
-        (
-            "study, expressive",
-            new()
-            {
-                Quarter = 0.8,
                 Curve = 0.6,
-                Jitter = 0.02,
                 HandsApart = 0.08,
                 Spread = 0.05,
                 Trills = 0.1,
@@ -233,61 +96,35 @@ public sealed class AlignmentAccuracyTests(ITestOutputHelper output)
                 Wrong = 0.01,
                 Extra = 0.01,
                 Hesitations = 3,
-            }
-        ),
-        (
-            "study, brisk",
-            new()
-            {
-                Quarter = 0.45,
-                Curve = 0.5,
-                Jitter = 0.012,
-                HandsApart = 0.04,
-                Spread = 0.03,
-                Trills = 0.1,
-                Missing = 0.02,
-                Wrong = 0.01,
-                Extra = 0.02,
-            }
-        ),
-        (
-            "study, jumps",
-            new()
-            {
-                Quarter = 0.8,
-                Curve = 0.3,
-                Jitter = 0.015,
-                Restarts = 3,
-                Skips = 1,
-            }
-        ),
-    ];
+            },
+        };
+        var scorer = Scored(wishes, Studies.All, Studies.All.Count);
+        output.WriteLine(scorer.Row(manner));
+        Assert.True(scorer.Matches.F1 >= floor, scorer.Row(manner));
+    }
 
-    internal static TakeWishes FaultsFor(string name) => Faults.Concat(Expressive).First(f => f.Name == name).Wishes;
+    private static TakeWishes AllOf(int jumps) =>
+        new()
+        {
+            Curve = 0.3,
+            Jitter = 0.02,
+            Spread = 0.03,
+            HandsApart = 0.05,
+            Missing = 0.02,
+            Wrong = 0.02,
+            Extra = 0.02,
+            Hesitations = 2,
+            Restarts = jumps,
+            Skips = jumps,
+        };
 
-    [Fact]
-    public void Notes_are_found_in_takes_with_known_faults()
+    private static TakeScorer Scored(TakeWishes wishes, IReadOnlyList<ExpectedScore> pieces, int takes)
     {
-        var clock = System.Diagnostics.Stopwatch.StartNew();
-        output.WriteLine(TakeScorer.Head);
-        foreach (var (name, wishes) in Faults)
+        var scorer = new TakeScorer();
+        for (var seed = 0; seed < takes; seed++)
         {
-            var scorer = new TakeScorer();
-            for (var seed = 0; seed < 52; seed++)
-            {
-                scorer.Add(MadeTake.Of(Pieces.Samples[seed % Pieces.Samples.Count], wishes, seed));
-            }
-            output.WriteLine(scorer.Row(name));
+            scorer.Add(MadeTake.Of(pieces[seed % pieces.Count], wishes, seed));
         }
-        foreach (var (name, wishes) in Expressive)
-        {
-            var scorer = new TakeScorer();
-            for (var seed = 0; seed < 48; seed++)
-            {
-                scorer.Add(MadeTake.Of(Studies.All[seed % Studies.All.Count], wishes, seed));
-            }
-            output.WriteLine(scorer.Row(name));
-        }
-        output.WriteLine(clock.Elapsed.ToString());
+        return scorer;
     }
 }

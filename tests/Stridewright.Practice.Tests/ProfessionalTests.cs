@@ -22,9 +22,9 @@ public sealed class ProfessionalTests(ITestOutputHelper output)
     {
         var (bars, remarked) = (0, 0);
         var kinds = new List<RemarkKind>();
-        for (var seed = 0; seed < 39; seed++)
+        for (var seed = 0; seed < 13; seed++)
         {
-            var made = MadeTake.Of(Pieces.Samples[seed % Pieces.Samples.Count], Professional, seed);
+            var made = MadeTake.Of(Pieces.Whole[seed % Pieces.Whole.Count], Professional, seed);
             var report = Listener.Hear(Aligner.Align(made.Score, made.Take));
             bars += report.Bars.Count;
             remarked += report

@@ -16,7 +16,7 @@ public sealed class BrowserTests(Page page, Chromium chromium) : IClassFixture<P
         var (desk, faults) = await Open(scheme, 1280, 800);
         await Desks.Clean(desk);
         await Desks.Shot(desk, $"bring-{scheme}");
-        await desk.Locator("input[type=file]").SetInputFilesAsync(Ferry);
+        await desk.Locator("input[type=file]").First.SetInputFilesAsync(Ferry);
         await Expect(desk.Locator(".page svg").First).ToBeVisibleAsync(new() { Timeout = 60_000 });
         await Expect(desk.Locator(".brief").GetByRole(AriaRole.Status)).ToContainTextAsync("26 bars");
         await Desks.Clean(desk);

@@ -1,8 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
-using Stridewright.Testing;
 using static Microsoft.Playwright.Assertions;
 
 namespace Stridewright.Web.Tests;
@@ -14,7 +12,7 @@ namespace Stridewright.Web.Tests;
 public sealed class ListenTests(Page page, Chromium chromium) : IClassFixture<Page>, IClassFixture<Chromium>
 {
     private const string Edge = """
-        window.edge = { starts: [], sent: [], drawn: [] };
+        window.edge = { starts: [], dampings: [], sent: [], drawn: [] };
         window.AudioContext = class extends window.AudioContext {
           constructor(options) { super(options); window.edge.context = this; }
         };
@@ -22,6 +20,13 @@ public sealed class ListenTests(Page page, Chromium chromium) : IClassFixture<Pa
         AudioParam.prototype.setValueAtTime = function (value, time) {
           this.told = value;
           return tell.call(this, value, time);
+        };
+        const approach = AudioParam.prototype.setTargetAtTime;
+        AudioParam.prototype.setTargetAtTime = function (value, time, constant) {
+          if (value === 0) {
+            window.edge.dampings.push(time);
+          }
+          return approach.call(this, value, time, constant);
         };
         const start = AudioBufferSourceNode.prototype.start;
         AudioBufferSourceNode.prototype.start = function (when, ...rest) {
@@ -95,7 +100,7 @@ public sealed class ListenTests(Page page, Chromium chromium) : IClassFixture<Pa
         var load = await File.ReadAllTextAsync("/proc/loadavg", TestContext.Current.CancellationToken);
         TestContext.Current.TestOutputHelper?.WriteLine(
             $"{pages} pages, load {load[..14]}: {frames.Count} frames, median {Median(frames):F1} ms, most {frames.Max():F1} ms, "
-                + $"over 50 ms {frames.Count(f => f > 50)}; {lags.Count} strokes, lag median {1000 * Median(lags):F1} ms, "
+                + $"over 50 ms {string.Join(" ", frames.Index().Where(f => f.Item > 50).Select(f => $"{f.Item:F0} at frame {f.Index}"))}; {lags.Count} strokes, lag median {1000 * Median(lags):F1} ms, "
                 + $"nine tenths below {1000 * lags.Order().ElementAt(lags.Count * 9 / 10):F1} ms, most {1000 * lags.Max():F1} ms"
         );
     }
@@ -118,6 +123,15 @@ public sealed class ListenTests(Page page, Chromium chromium) : IClassFixture<Pa
         Assert.Equal(
             wanted.Select(n => (Math.Round(2 * (n.At - wanted[0].At), 3), Math.Round(RateOf(n.Key), 4))),
             starts.Select(s => (Math.Round(s.When - starts[0].When, 3), Math.Round(s.Rate, 4)))
+        );
+        // Each is damped where the performance says, at half the pace.
+        var dampings = JsonSerializer.Deserialize<List<double>>(
+            await desk.EvaluateAsync<string>("JSON.stringify(edge.dampings)"),
+            Web
+        )!;
+        Assert.Equal(
+            wanted.Select(n => Math.Round(2 * (n.At + n.Rings - wanted[0].At), 3)),
+            dampings.Select(d => Math.Round(d - starts[0].When, 3))
         );
         Assert.Empty(faults);
     }
@@ -165,8 +179,8 @@ public sealed class ListenTests(Page page, Chromium chromium) : IClassFixture<Pa
         await Expect(place).ToHaveTextAsync("bar " + third);
         await desk.GetByRole(AriaRole.Button, new() { Name = "rehearse" }).PressAsync("Enter");
         await Expect(desk.GetByRole(AriaRole.Heading, new() { Name = "Rehearse" })).ToBeVisibleAsync();
-        await Clean(desk);
-        await Shot(desk, $"card-{width}");
+        await Desks.Clean(desk);
+        await Desks.Shot(desk, $"card-{width}");
         var hands = desk.GetByRole(AriaRole.Button, new() { Name = "both hands, change it" });
         await hands.FocusAsync();
         // A button keeps the space bar for itself.
@@ -180,8 +194,8 @@ public sealed class ListenTests(Page page, Chromium chromium) : IClassFixture<Pa
         await desk.Keyboard.PressAsync(" ");
         await Expect(desk.GetByText($"Playing from bar {third}.")).ToBeVisibleAsync(new() { Timeout = 30_000 });
         await desk.WaitForFunctionAsync("() => document.querySelector('.cursor').dataset.notes");
-        await Clean(desk);
-        await Shot(desk, $"playing-{width}");
+        await Desks.Clean(desk);
+        await Desks.Shot(desk, $"playing-{width}");
         await desk.Keyboard.PressAsync("Escape");
         await Expect(desk.GetByText("Stopped.")).ToBeVisibleAsync();
         var right = Notes(heard)
@@ -222,19 +236,6 @@ public sealed class ListenTests(Page page, Chromium chromium) : IClassFixture<Pa
         await desk.GetByRole(AriaRole.Radio, new() { Name = choice }).CheckAsync();
         await desk.Keyboard.PressAsync("Escape");
     }
-
-    private static async Task Clean(IPage desk)
-    {
-        var found = await desk.RunAxe();
-        Assert.True(
-            found.Violations.Length == 0,
-            string.Join("\n", found.Violations.Select(v => v.Id + ": " + v.Nodes[0].Html))
-        );
-    }
-
-    // To be looked at; below artifacts, so never committed.
-    private static Task<byte[]> Shot(IPage desk, string name) =>
-        desk.ScreenshotAsync(new() { Path = Path.Combine(Corpus.CheckoutRoot, "artifacts", "shots", name + ".png") });
 
     private static readonly JsonSerializerOptions Web = new(JsonSerializerDefaults.Web);
 
@@ -284,17 +285,7 @@ public sealed class ListenTests(Page page, Chromium chromium) : IClassFixture<Pa
             }
         );
         await context.AddInitScriptAsync(Edge + more);
-        var desk = await context.NewPageAsync();
-        var faults = new List<string>();
-        desk.Console += (_, said) =>
-        {
-            if (said.Type is "error" or "warning")
-            {
-                faults.Add(said.Text);
-            }
-        };
-        desk.PageError += (_, fault) => faults.Add(fault);
-        await desk.GotoAsync(page.Host.Address.ToString());
+        var (desk, faults) = await Desks.OpenIn(context, page);
         var told = desk.WaitForResponseAsync(
             r => r.Url.EndsWith("/heard", StringComparison.Ordinal),
             new() { Timeout = 60_000 }

@@ -1,7 +1,7 @@
 import { keepPreviousData, useQuery, useQueryClient } from "@tanstack/react-query";
 import { useDebouncedValue } from "@mantine/hooks";
 import { useEffect, useRef, useState } from "react";
-import { sentences } from "../sentences";
+import { printedKey, sentences } from "../sentences";
 import { Backup } from "./Backup";
 import { Item } from "./Item";
 import { findOnShelf, takeBack, type ShelfItem, type ShelfWish } from "./shelfApi";
@@ -130,7 +130,11 @@ function Pick({ label, any, choices, value, onChange }: PickProps) {
   return (
     <select className="word" aria-label={label} value={value} onChange={(event) => onChange(event.currentTarget.value)}>
       <option value="">{any}</option>
-      {choices?.map((choice) => <option key={choice}>{choice}</option>)}
+      {choices?.map((choice) => (
+        <option key={choice} value={choice}>
+          {printedKey(choice)}
+        </option>
+      ))}
     </select>
   );
 }

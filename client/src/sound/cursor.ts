@@ -62,8 +62,10 @@ export class Cursor {
       put(this.stroke, { left: at.left + at.width / 2, top: at.system.top, width: 0, height: at.system.height });
     }
     this.stroke.hidden = !at;
-    this.layer.dataset.notes = ids;
-    this.layer.dataset.place = place.toFixed(3);
+    if (this.layer.dataset.notes !== ids) {
+      this.layer.dataset.notes = ids;
+      this.layer.dataset.place = place.toFixed(3);
+    }
     const rings = held.flatMap((n) => (n.id && this.spotOf(n.id)) || []);
     this.rings.forEach((ring, i) => {
       const spot = rings[i];

@@ -2,7 +2,8 @@ import { WebMidi, type Output } from "webmidi";
 import type { Instrument } from "./piano";
 
 const SUSTAIN = 64;
-const ALL_NOTES_OFF = 123;
+const AHEAD = 0.4; // seconds: what was sent cannot be taken back, only ended
+const SOON = 1; // milliseconds
 
 /** The instruments that can be played on; asks for leave where the browser wants it. */
 export async function instruments(): Promise<{ id: string; name: string }[]> {
@@ -17,16 +18,27 @@ export function instrument(id: string, heardAt: (time: number) => number): Instr
   return output ? new MidiInstrument(output, heardAt) : undefined;
 }
 
+interface Sent {
+  key: number;
+  channel: number;
+  on: number;
+  off: number;
+}
+
 class MidiInstrument implements Instrument {
+  readonly ahead = AHEAD;
+  private sent: Sent[] = [];
+
   constructor(
     private readonly output: Output,
     private readonly heardAt: (time: number) => number,
   ) {}
 
   strike(key: number, velocity: number, hand: string, at: number, length: number): void {
-    const channel = this.output.channels[hand === "left" ? 2 : 1]!;
-    channel.sendNoteOn(key, { rawAttack: velocity, time: this.heardAt(at) });
-    channel.sendNoteOff(key, { time: this.heardAt(at + length) });
+    const note = { key, channel: hand === "left" ? 2 : 1, on: this.heardAt(at), off: this.heardAt(at + length) };
+    this.output.channels[note.channel]!.sendNoteOn(key, { rawAttack: velocity, time: note.on });
+    this.output.channels[note.channel]!.sendNoteOff(key, { time: note.off });
+    this.sent = [...this.sent.filter((s) => s.off > performance.now()), note];
   }
 
   pedal(down: boolean, at: number): void {
@@ -36,10 +48,11 @@ class MidiInstrument implements Instrument {
   }
 
   silence(): void {
-    this.output.clear();
-    for (const channel of [1, 2]) {
-      this.output.channels[channel]!.sendControlChange(ALL_NOTES_OFF, 0);
-      this.output.channels[channel]!.sendControlChange(SUSTAIN, 0);
+    const now = performance.now();
+    for (const { key, channel, on, off } of this.sent) {
+      if (off > now) this.output.channels[channel]!.sendNoteOff(key, { time: Math.max(now, on) + SOON });
     }
+    this.sent = [];
+    for (const channel of [1, 2]) this.output.channels[channel]!.sendControlChange(SUSTAIN, 0);
   }
 }

@@ -8,6 +8,8 @@ import { ToneBufferSource } from "tone/build/esm/source/buffer/ToneBufferSource.
 
 /** Something that plays: the piano of this page, or an instrument. Times are those of the audio clock, in seconds. */
 export interface Instrument {
+  /** Seconds that strokes are handed on before they are due. */
+  readonly ahead: number;
   strike(key: number, velocity: number, hand: string, at: number, length: number, rings: number): void;
   pedal(down: boolean, at: number): void;
   /** Stops all that sounds or was to sound. */
@@ -20,8 +22,15 @@ const APART = 6; // every second of the recorded keys: half to load, and no note
 const HIGHEST = 105;
 const RECORDED_VELOCITY = 76; // of the recordings, as in the sound files
 const LEVEL = 0.6;
-const DAMPING = 0.12; // seconds
+const AHEAD = 1.2; // seconds, more than a page in the background sleeps
+const DAMPING = 0.45; // seconds until the felt has stopped a string; it falls to a third in 70 ms, as in the sound files
 const STOP = 0.03; // seconds
+
+// Of the averaged clock: milliseconds that are a leap, the least weight of what is told, and the first tellings.
+const LEAP = 50;
+const SLOWLY = 0.01;
+const ENOUGH = 8;
+const BETWEEN = 12; // milliseconds
 
 // A recording begins with some silence: the stroke is where it first reaches this share of its peak, kept from a millisecond
 // before, as in the sound files.
@@ -40,12 +49,15 @@ const recordedFor = (key: number) =>
 
 /** The recorded piano, and the clock that all else goes by. */
 export class Piano implements Instrument {
+  readonly ahead = AHEAD;
   private readonly native = new AudioContext({ latencyHint: "interactive" });
   // Its own timers serve; the page lets no worker be made of text.
   private readonly context = new Context({ context: this.native, clockSource: "timeout", lookAhead: 0, updateInterval: 0.5 });
   private readonly recordings = new Map<number, Promise<ToneAudioBuffer>>();
   private readonly ready = new Map<number, { buffer: ToneAudioBuffer; onset: number }>();
   private readonly limiter: Limiter;
+  private offset = NaN; // milliseconds
+  private told = 0; // how often it was told without a leap
   private bus: Gain;
   private readonly high: ToneAudioBuffer;
   private readonly low: ToneAudioBuffer;
@@ -79,6 +91,10 @@ export class Piano implements Instrument {
   /** Must follow a hand’s action, since browsers keep pages silent until then. */
   async wake(): Promise<void> {
     await this.native.resume();
+    for (let i = 0; this.told < ENOUGH && i < ENOUGH; i++) {
+      await new Promise((resolve) => setTimeout(resolve, BETWEEN));
+      this.begun();
+    }
   }
 
   get time(): number {
@@ -87,15 +103,24 @@ export class Piano implements Instrument {
 
   /** The moment, as the page counts (performance.now), at which a time of the audio clock reaches the ear. */
   heardAt(time: number): number {
-    const stamp = this.native.getOutputTimestamp?.();
-    return stamp?.performanceTime && stamp.contextTime !== undefined
-      ? stamp.performanceTime + (time - stamp.contextTime) * 1000
-      : performance.now() + (time - this.native.currentTime + (this.native.outputLatency || this.native.baseLatency || 0)) * 1000;
+    return this.begun() + time * 1000;
   }
 
   /** The time of the audio clock that is heard at a moment of the page. */
   heard(moment: number): number {
-    return this.native.currentTime + (moment - this.heardAt(this.native.currentTime)) / 1000;
+    return (moment - this.begun()) / 1000;
+  }
+
+  // The moment of the page at which the audio clock was nought, to the ear. The browser tells it anew with every buffer, some
+  // milliseconds to and fro: it is averaged, but not over a leap.
+  private begun(): number {
+    const stamp = this.native.getOutputTimestamp?.();
+    const told = stamp?.performanceTime && stamp.contextTime !== undefined
+      ? stamp.performanceTime - stamp.contextTime * 1000
+      : performance.now() - (this.native.currentTime - (this.native.outputLatency || this.native.baseLatency || 0)) * 1000;
+    this.told = Math.abs(told - this.offset) < LEAP ? this.told + 1 : 1;
+    this.offset = this.told === 1 ? told : this.offset + (told - this.offset) * Math.max(SLOWLY, 1 / this.told);
+    return this.offset;
   }
 
   strike(key: number, velocity: number, _hand: string, at: number, _length: number, rings: number): void {
@@ -104,7 +129,7 @@ export class Piano implements Instrument {
     if (recording) {
       const source = new ToneBufferSource({ url: recording.buffer, playbackRate: 2 ** ((key - recorded) / 12), fadeOut: DAMPING, curve: "exponential" });
       source.connect(this.bus);
-      source.start(at, recording.onset, rings + DAMPING, LEVEL * (velocity / RECORDED_VELOCITY) ** 2);
+      source.start(at, recording.onset, rings, LEVEL * (velocity / RECORDED_VELOCITY) ** 2);
     }
   }
 

@@ -63,10 +63,10 @@ const EARLY = 1e-4; // of rounding
 
 /** The bars of a rehearsal in the order they are played: from the first playing of its first bar. */
 export function barsOf(heard: Heard, rehearsal: Rehearsal): HeardBar[] {
-  const first = Math.max(0, rehearsal.from === null ? 0 : heard.bars.findIndex((b) => b.id === rehearsal.from));
-  const last =
-    rehearsal.to === null ? heard.bars.length - 1 : heard.bars.findIndex((b, i) => i >= first && b.id === rehearsal.to);
-  return heard.bars.slice(first, (last < 0 ? first : last) + 1);
+  // A bar that the setting does not have means its own first or last.
+  const first = Math.max(0, heard.bars.findIndex((b) => b.id === rehearsal.from));
+  const last = heard.bars.findIndex((b, i) => i >= first && b.id === rehearsal.to);
+  return heard.bars.slice(first, last < 0 ? undefined : last + 1);
 }
 
 const isHeard = (note: HeardNote, hands: Rehearsal["hands"]) =>

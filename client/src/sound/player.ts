@@ -1,7 +1,6 @@
 import { Piano, type Instrument } from "./piano";
 import type { Click, Plan } from "./plan";
 
-const AHEAD = 1.2; // seconds that are handed on before they are due, more than a page in the background sleeps
 const EVERY = 150; // milliseconds
 const PREPARED = 0.3; // seconds from the start to the first sound: room for what is crushed before it
 
@@ -23,13 +22,16 @@ export class Player {
   private due: Due[] = []; // of the round at hand
   private next = 0;
   private round = 0;
+  private turn = 0;
 
   /** @param skipped Seconds of the plan that are left out the first time; nothing is counted in then.
    * @param onEnd Called when the last of it was heard. */
   async play(plan: Plan, skipped: number, instrument: Instrument, onEnd: () => void): Promise<void> {
     this.stop();
+    const mine = ++this.turn;
     await this.piano.wake();
-    await this.piano.load(plan.struck.map((s) => s.note.key));
+    if (instrument === this.piano) await this.piano.load(plan.struck.map((s) => s.note.key));
+    if (mine !== this.turn) return; // stopped, or asked for something else, meanwhile
     this.plan = plan;
     this.instrument = instrument;
     this.begin = this.piano.time + PREPARED + plan.lead - skipped;
@@ -50,6 +52,7 @@ export class Player {
 
   /** Silence at once. */
   stop(): void {
+    this.turn++;
     if (this.halt()) {
       this.instrument.silence();
       this.piano.silence();
@@ -89,7 +92,7 @@ export class Player {
   }
 
   private handOn(plan: Plan): void {
-    const until = this.piano.time + AHEAD;
+    const until = this.piano.time + this.instrument.ahead;
     for (;;) {
       const due = this.due[this.next];
       const start = this.begin + this.round * plan.length;

@@ -21,17 +21,23 @@ export function usePlayer(id: string) {
   const [fault, setFault] = useState<string>();
   const [place, setPlace] = useState<number>();
   const [midi, setMidi] = useState<string | null>(null);
+  const standing = useRef<string>(undefined); // the bar of the place
   const layer = useRef<HTMLDivElement>(null);
   const cursor = useRef<Cursor>(undefined);
   const player = useRef<Player>(undefined);
   const asked = useRef(0);
   const sounding = useRef<HeardNote[]>([]);
 
+  function stand(at: number | undefined) {
+    standing.current = at !== undefined && heard ? barAt(heard, at)?.id : undefined;
+    setPlace(at);
+  }
+
   function stop() {
     asked.current++;
     const at = player.current?.place(performance.now());
     player.current?.stop();
-    if (at !== undefined && heard) setPlace(barAt(heard, at)?.at);
+    if (at !== undefined && heard) stand(barAt(heard, at)?.at);
     setPlaying(false);
     setFetching(false);
   }
@@ -44,30 +50,27 @@ export function usePlayer(id: string) {
     setFetching(true);
     try {
       player.current ??= new (await import("./player")).Player();
-      const hands = player.current;
-      hands.stop();
+      const pianist = player.current;
+      pianist.stop();
       const bars = barsOf(heard, now);
       const start = bars[0]?.at ?? 0;
       const end = bars.at(-1) ? bars.at(-1)!.at + bars.at(-1)!.length : 0;
       // A place outside the rehearsal’s bars means its start.
       const skipped = from === undefined || from <= start || from >= end ? 0 : (from - start) / now.speed;
       const instrument = instrumentId
-        ? (await import("./midiOut")).instrument(instrumentId, (time) => hands.piano.heardAt(time))
-        : hands.piano;
+        ? (await import("./midiOut")).instrument(instrumentId, (time) => pianist.piano.heardAt(time))
+        : pianist.piano;
       if (!instrument) throw new Error(sentences.instrumentGone);
       if (mine !== asked.current) return;
       const plan = planOf(heard, now);
       sounding.current = plan.struck.map((s) => s.note);
       cursor.current?.measure(sounding.current);
-      await hands.play(plan, skipped, instrument, () => {
+      await pianist.play(plan, skipped, instrument, () => {
         setPlaying(false);
-        setPlace(start);
+        stand(start);
       });
-      if (mine !== asked.current) {
-        hands.stop();
-        return;
-      }
-      setPlace(skipped > 0 ? from : start);
+      if (mine !== asked.current) return;
+      stand(skipped > 0 ? from : start);
       setPlaying(true);
     } catch (failure) {
       if (mine === asked.current) setFault(failure instanceof Error ? failure.message : sentences.noSound);
@@ -97,12 +100,12 @@ export function usePlayer(id: string) {
     return () => window.removeEventListener("pagehide", leave);
   }, []);
 
-  // Another setting is another music.
+  // Another setting is another music; the pencil stays at its bar.
   useEffect(() => {
-    setPlace(undefined);
     return stop;
     // eslint-disable-next-line react-hooks/exhaustive-deps
   }, [id]);
+  useEffect(() => setPlace(heard?.bars.find((b) => b.id === standing.current)?.at), [heard]);
 
   useEffect(() => {
     const pages = layer.current;
@@ -158,7 +161,7 @@ export function usePlayer(id: string) {
     fault,
     place,
     setPlace(to: number) {
-      setPlace(to);
+      stand(to);
       if (isPlaying) void play(to);
     },
     play,

@@ -9,6 +9,16 @@ internal static class DirectionReader
 {
     private static readonly SearchValues<char> NumberCharacters = SearchValues.Create("0123456789.");
 
+    private static readonly (string Name, Routes Route)[] RoutesOfSound =
+    [
+        ("segno", Routes.Segno),
+        ("dacapo", Routes.DaCapo),
+        ("dalsegno", Routes.DalSegno),
+        ("fine", Routes.Fine),
+        ("tocoda", Routes.ToCoda),
+        ("coda", Routes.Coda),
+    ];
+
     private static readonly HashSet<string> Jumps = ["dacapo", "dalsegno", "segno", "coda", "tocoda", "fine"];
 
     /// <summary>What a direction or a bare sound element says; null when nothing of use.</summary>
@@ -55,6 +65,18 @@ internal static class DirectionReader
         Element.Clean(
             direction.All("direction-type").SelectMany(t => t.All("rehearsal")).Select(r => r.Text).FirstOrDefault()
         );
+
+    /// <summary>Where the music goes, as it sounds (MusicXML 4.0, <c>sound</c>).</summary>
+    public static Routes ReadRoutes(Element element)
+    {
+        var sound = element.Name == "sound" ? element : element.Child("sound");
+        var routes = Routes.None;
+        foreach (var (name, route) in RoutesOfSound)
+        {
+            routes |= sound?[name] is { } value && value != "no" ? route : Routes.None;
+        }
+        return routes;
+    }
 
     private static Direction WithTempo(
         Direction direction,

@@ -70,7 +70,7 @@ public sealed class FingersInPlace
             // A note that was cut at a bar line stands in the score more than once: the finger it is struck with.
             if (_notes.TryGetValue(head.Id, out var note) && done.Add(head.Id))
             {
-                Put(note, head.Finger, hand);
+                Put(note, head.Finger, head.NextFinger, hand);
             }
         }
         foreach (var (note, id) in _renamed)
@@ -85,7 +85,7 @@ public sealed class FingersInPlace
             b.Voices.SelectMany(v => v.Events.SelectMany(e => e.Notes.Concat(e.Graces).Select(n => (v.Hand, n))))
         );
 
-    private static void Put(XElement note, int? finger, Hand hand)
+    private static void Put(XElement note, int? finger, int? next, Hand hand)
     {
         var space = note.Name.Namespace;
         var before = note.Elements(space + "notations").Elements(space + "technical").Elements(space + "fingering");
@@ -118,13 +118,20 @@ public sealed class FingersInPlace
         {
             holder.Add(signs = new XElement(space + "technical"));
         }
-        signs.Add(
-            new XElement(
+        signs.Add(Sign(number));
+        if (next is { } other)
+        {
+            var taking = Sign(other);
+            taking.Add(new XAttribute("substitution", "yes"));
+            signs.Add(taking);
+        }
+
+        XElement Sign(int shown) =>
+            new(
                 space + "fingering",
                 new XAttribute("placement", hand == Hand.Right ? "above" : "below"),
-                number.ToString(CultureInfo.InvariantCulture)
-            )
-        );
+                shown.ToString(CultureInfo.InvariantCulture)
+            );
     }
 
     private static void RemoveEmpty(XElement element)

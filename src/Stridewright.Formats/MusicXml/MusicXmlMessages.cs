@@ -185,5 +185,9 @@ internal static class MusicXmlMessages
 
     public static string BadTempo(string? text) => $"tempo '{text}' makes no sense; it is left out";
 
-    public static string JumpNotFollowed(string name) => $"'{name}' is not followed; bars are read in written order";
+    private const string NotFollowed = " is not followed; bars are read in written order";
+
+    public static string JumpNotFollowed(string name) => $"'{name}'{NotFollowed}";
+
+    public static bool IsJump(string message) => message.EndsWith(NotFollowed, StringComparison.Ordinal);
 }

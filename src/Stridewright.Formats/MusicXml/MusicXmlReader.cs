@@ -29,8 +29,17 @@ public static class MusicXmlReader
     /// <summary>Reads the notes of any piano score and the order of its bars, without asking that it fit two staves and
     /// whole bars: those of the first part on two staves, else of all parts. Null, with an error among the findings, when
     /// nothing in it sounds.</summary>
-    public static Reading<ScoreNotes> ReadNotes(Stream source) =>
-        Read(source, (file, findings) => new NotesBuilder(file, findings).Build());
+    public static Reading<ScoreNotes> ReadNotes(Stream source)
+    {
+        var reading = Read(source, (file, findings) => new NotesBuilder(file, findings).Build());
+        // Here jumps are followed.
+        return reading.Value?.Bars.Any(b => b.Routes != Routes.None) == true
+            ? reading with
+            {
+                Diagnostics = reading.Diagnostics.Where(d => !MusicXmlMessages.IsJump(d.Message)).ToValueList(),
+            }
+            : reading;
+    }
 
     private static Reading<T> Read<T>(Stream source, Func<ScoreFile, Findings, T?> build)
         where T : class

@@ -55,13 +55,18 @@ internal static class NoteReader
     public static bool HasArticulation(Element note, params string[] names) =>
         note.All("notations").Any(n => n.All("articulations").Any(a => names.Any(a.Has)));
 
-    public static int? ReadFinger(Element note)
+    /// <summary>The finger that stands at a note, and the one that takes over from it.</summary>
+    public static (int? Finger, int? Next) ReadFingers(Element note)
     {
-        var text = note.All("notations")
+        var signs = note.All("notations")
             .SelectMany(n => n.All("technical"))
-            .Select(t => t.TextOf("fingering"))
-            .FirstOrDefault(t => t is not null);
-        return text is [>= '1' and <= '5', ..] && (text.Length == 1 || !char.IsDigit(text[1])) ? text[0] - '0' : null;
+            .SelectMany(t => t.All("fingering"))
+            .ToList();
+        var taking = signs.FirstOrDefault(s => s["substitution"] == "yes");
+        return (Finger(signs.FirstOrDefault(s => s != taking)?.Text), Finger(taking?.Text));
+
+        static int? Finger(string? text) =>
+            text is [>= '1' and <= '5', ..] && (text.Length == 1 || !char.IsDigit(text[1])) ? text[0] - '0' : null;
     }
 
     public static ValueList<BeamState> ReadBeams(Element note)

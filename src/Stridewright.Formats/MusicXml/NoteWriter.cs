@@ -215,6 +215,15 @@ internal sealed class NoteWriter(XmlOut xml, Divisions divisions, bool oneStaff,
                     // Outside the two staves, where neither hand's notes are in the way (common practice).
                     var side = place.Voice.Hand == Hand.Left ? "below" : "above";
                     xml.Text("fingering", finger.ToString(CultureInfo.InvariantCulture), ("placement", side));
+                    if (note.NextFinger is { } next)
+                    {
+                        xml.Text(
+                            "fingering",
+                            next.ToString(CultureInfo.InvariantCulture),
+                            ("substitution", "yes"),
+                            ("placement", side)
+                        );
+                    }
                 }
             }
             if (marked)

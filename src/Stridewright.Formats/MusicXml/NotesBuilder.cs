@@ -73,6 +73,7 @@ internal sealed class NotesBuilder(ScoreFile file, Findings findings)
             Metre = bar.Metre!.Value, // supplied by BarFitting
             Length = bar.Length,
             Marks = bar.Marks,
+            Routes = bar.Routes,
             Directions = bar.Directions.OrderBy(d => d.At).ToValueList(),
             Notes = bar
                 .Notes.Where(n => n.Pitch is not null)

@@ -97,6 +97,7 @@ internal sealed class PartReader
                 ReadHarmony(child, place);
                 break;
             case "direction" or "sound":
+                _bar.Routes |= DirectionReader.ReadRoutes(child);
                 _bar.Section ??= DirectionReader.ReadSection(child);
                 if (DirectionReader.Read(child, Shifted(child, place), place, _findings) is { } direction)
                 {
@@ -129,6 +130,7 @@ internal sealed class PartReader
             return;
         }
         var staff = StaffOf(note);
+        var (finger, next) = NoteReader.ReadFingers(note);
         var read = new WrittenNote
         {
             Place = place,
@@ -148,7 +150,8 @@ internal sealed class PartReader
             Staccato = NoteReader.HasArticulation(note, "staccato", "staccatissimo"),
             Accent = NoteReader.HasArticulation(note, "accent", "strong-accent"),
             Ornamented = NoteReader.HasNotation(note, "ornaments"),
-            Finger = NoteReader.ReadFinger(note),
+            Finger = finger,
+            NextFinger = next,
             Beams = NoteReader.ReadBeams(note),
             Lyrics = NoteReader.ReadLyrics(note),
             Id = Element.Clean(note["id"]) ?? "",

@@ -194,7 +194,8 @@ internal sealed class ScoreBuilder(ScoreFile file, Findings findings)
         };
     }
 
-    private static ScoreNote NoteOf(WrittenNote note) => new(note.Pitch!.Value, note.Id) { Finger = note.Finger };
+    private static ScoreNote NoteOf(WrittenNote note) =>
+        new(note.Pitch!.Value, note.Id) { Finger = note.Finger, NextFinger = note.NextFinger };
 
     private List<ScoreVoice> VoicesOf(
         Hand hand,

@@ -46,6 +46,8 @@ internal sealed record WrittenNote
 
     public int? Finger { get; init; }
 
+    public int? NextFinger { get; init; }
+
     public ValueList<BeamState> Beams { get; init; } = [];
 
     public ValueList<Lyric> Lyrics { get; init; } = [];
@@ -93,6 +95,8 @@ internal sealed class WrittenBar
     public List<Direction> Directions { get; } = [];
 
     public string? Section { get; set; }
+
+    public Routes Routes { get; set; }
 
     public bool RepeatStart { get; set; }
 

@@ -27,7 +27,13 @@ internal static class FingerMarks
 
     /// <summary>The score with these fingers at its struck notes and no others; a key struck by two voices shows one. Fingers
     /// at tied notes, where a finger takes over, stay if <paramref name="keepsTied"/>.</summary>
-    public static Score Write(Score score, Dictionary<WrittenFinger, int> fingers, bool keepsTied)
+    /// <param name="next">Fingers that take over while a key is held, at its stroke.</param>
+    public static Score Write(
+        Score score,
+        Dictionary<WrittenFinger, int> fingers,
+        Dictionary<WrittenFinger, int> next,
+        bool keepsTied
+    )
     {
         var left = new Dictionary<WrittenFinger, int>(fingers);
         var bars = new List<ScoreBar>();
@@ -54,8 +60,13 @@ internal static class FingerMarks
             e.Notes.Count == 0 ? e : e with { Notes = e.Notes.Select(n => Fingered(bar, hand, e.At, n)).ToValueList() };
 
         ScoreNote Fingered(int bar, Hand hand, ScoreTime at, ScoreNote note) =>
-            left.Remove(new(hand, bar, at, note.Pitch.Midi), out var finger) ? note with { Finger = finger }
+            new WrittenFinger(hand, bar, at, note.Pitch.Midi) is var place && left.Remove(place, out var finger)
+                ? note with
+                {
+                    Finger = finger,
+                    NextFinger = next.TryGetValue(place, out var other) ? other : null,
+                }
             : note.TieStop && keepsTied ? note
-            : note with { Finger = null };
+            : note with { Finger = null, NextFinger = null };
     }
 }

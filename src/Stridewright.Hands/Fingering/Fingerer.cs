@@ -5,6 +5,33 @@ namespace Stridewright.Hands;
 /// <summary>Finds the fingers of both hands of a piano score.</summary>
 public static class Fingerer
 {
+    // Keys at whose stroke another finger takes over while they are held, with the last one that does.
+    private static Dictionary<WrittenFinger, int> Substituted(HandFingering hand)
+    {
+        var taken = new Dictionary<WrittenFinger, int>();
+        var down = new Dictionary<int, (WrittenFinger Place, int Finger)>();
+        foreach (var onset in hand.Onsets)
+        {
+            foreach (var (key, finger, isHeld) in onset.Keys)
+            {
+                if (finger is not { } with)
+                {
+                    continue;
+                }
+                if (!isHeld || !down.TryGetValue(key, out var before))
+                {
+                    down[key] = (new(onset.Hand, onset.Bar, onset.At, key), with);
+                }
+                else if (before.Finger != with)
+                {
+                    taken[before.Place] = with;
+                    down[key] = before with { Finger = with };
+                }
+            }
+        }
+        return taken;
+    }
+
     private static readonly Hand[] Both = [Hand.Right, Hand.Left];
 
     /// <summary>
@@ -53,7 +80,12 @@ public static class Fingerer
             }
         }
         return new(
-            FingerMarks.Write(score, printed, keepsTied: options.Keep != KeptFingers.None),
+            FingerMarks.Write(
+                score,
+                printed,
+                found.SelectMany(Substituted).ToDictionary(),
+                keepsTied: options.Keep != KeptFingers.None
+            ),
             found.SelectMany(h => h.Onsets).ToValueList(),
             remarks.ToValueList()
         );

@@ -104,6 +104,9 @@ public sealed record ScoreNote(Pitch Pitch, string Id = "")
 
     /// <summary>Finger 1 (thumb) to 5; null: not printed.</summary>
     public int? Finger { get; init; }
+
+    /// <summary>Finger that takes over while the note is held; null: none does, or none is printed.</summary>
+    public int? NextFinger { get; init; }
 }
 
 /// <summary>What a beam does at a note.</summary>

@@ -54,6 +54,31 @@ public sealed record ScoreNotes
     }
 }
 
+/// <summary>Where a bar leads, beyond repeats and endings.</summary>
+[Flags]
+public enum Routes
+{
+    None = 0,
+
+    /// <summary>The sign that <see cref="DalSegno"/> goes back to stands in it.</summary>
+    Segno = 1,
+
+    /// <summary>After it the music goes back to the beginning.</summary>
+    DaCapo = 2,
+
+    /// <summary>After it the music goes back to the sign.</summary>
+    DalSegno = 4,
+
+    /// <summary>The music ends with it once it has gone back.</summary>
+    Fine = 8,
+
+    /// <summary>After it the music goes to the coda once it has gone back.</summary>
+    ToCoda = 16,
+
+    /// <summary>The coda begins with it.</summary>
+    Coda = 32,
+}
+
 /// <summary>One bar of <see cref="ScoreNotes"/>.</summary>
 public sealed record NotesBar
 {
@@ -67,6 +92,8 @@ public sealed record NotesBar
     public required ScoreTime Length { get; init; }
 
     public BarMarks Marks { get; init; } = BarMarks.None;
+
+    public Routes Routes { get; init; }
 
     public ValueList<Direction> Directions { get; init; } = [];
 

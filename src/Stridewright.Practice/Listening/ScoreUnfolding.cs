@@ -8,7 +8,7 @@ internal static class ScoreUnfolding
 {
     public static ExpectedScore Of(ScoreNotes score)
     {
-        var order = Timeline.PlayOrder(score.Bars.Select(b => b.Marks).ToList());
+        var order = PlayingOrder.Of(score);
         var ids = score.Bars.Select(IdsOf).ToList();
         var (notes, bars, tied) = (
             new List<Heard>(),

@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
+using Stridewright.Music;
 using Stridewright.Workbench.Shelves;
 
 namespace Stridewright.Web.Endpoints;
@@ -131,7 +132,7 @@ internal sealed class ShelfEndpoints(ShelfDesk shelf)
         Answer(await shelf.Rename(id, wanted.Title, cancellation));
 
     private async Task<IResult> Tag(string id, TagsWanted wanted, CancellationToken cancellation) =>
-        Answer(await shelf.Tag(id, wanted.Tags, cancellation));
+        Answer(await shelf.Tag(id, wanted.Tags.ToValueList(), cancellation));
 
     private async Task<IResult> Delete(string id, CancellationToken cancellation) =>
         Answer(await shelf.Delete(id, cancellation));

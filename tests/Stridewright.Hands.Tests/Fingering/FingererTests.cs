@@ -101,6 +101,32 @@ public sealed class FingererTests
         );
     }
 
+    // Common practice: 2 on a held key gives way to 5 when its octave is struck below.
+    [Fact]
+    public void A_finger_that_takes_over_on_a_held_key_is_printed_beside_the_first()
+    {
+        var score = WithFinger(Written.Right(Metre.FourFour, "C6/1"), 0, 2);
+        var below = new ScoreVoice(
+            Hand.Right,
+            2,
+            [new(ScoreTime.Half, ScoreTime.Half, new NoteValue(2)) { Notes = [new(Pitch.Parse("C5"))] }]
+        );
+        var bar = score.Bars[0];
+        var made = Finger(score with { Bars = [bar with { Voices = [.. bar.Voices, below] }] });
+        var held = made.Score.Bars[0].Voices[0].Events[0].Notes[0];
+        Assert.Equal((2, 5), (held.Finger, held.NextFinger));
+        Assert.Empty(made.Remarks);
+        var free = Finger(
+            score with
+            {
+                Bars = [bar with { Voices = [.. bar.Voices, below] }],
+            },
+            new() { Keep = KeptFingers.None }
+        );
+        var usual = free.Score.Bars[0].Voices[0].Events[0].Notes[0];
+        Assert.Equal((5, null), (usual.Finger, usual.NextFinger));
+    }
+
     [Fact]
     public void A_held_key_keeps_its_finger()
     {

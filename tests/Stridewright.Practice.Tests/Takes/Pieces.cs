@@ -6,11 +6,23 @@ using Stridewright.Testing;
 
 namespace Stridewright.Practice.Tests.Takes;
 
-/// <summary>Scores to make takes of.</summary>
+/// <summary>Scores to make takes of: each tune that comes with the project, set at every level in turn.</summary>
 internal static class Pieces
 {
-    /// <summary>Each tune that comes with the project, set at every level in turn.</summary>
-    public static IReadOnlyList<ExpectedScore> Samples { get; } = [.. Settings().Select(ExpectedScore.Of)];
+    private const int BarsOfExcerpt = 20;
+
+    /// <summary>As they are played, repeats and all.</summary>
+    public static IReadOnlyList<ExpectedScore> Whole { get; } = [.. Settings().Select(ExpectedScore.Of)];
+
+    /// <summary>Their first twenty bars, each once: what was jumped to can then be known.</summary>
+    public static IReadOnlyList<ExpectedScore> Excerpts { get; } =
+    [.. Settings().Select(s => ExpectedScore.Of(Excerpt(s)))];
+
+    private static ScoreNotes Excerpt(ScoreNotes score) =>
+        score with
+        {
+            Bars = score.Bars.Take(BarsOfExcerpt).Select(b => b with { Marks = BarMarks.None }).ToValueList(),
+        };
 
     private static IEnumerable<ScoreNotes> Settings()
     {

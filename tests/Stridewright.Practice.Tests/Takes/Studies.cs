@@ -12,7 +12,7 @@ internal static class Studies
     private static readonly int[] Scale = [0, 2, 4, 5, 7, 9, 11];
 
     public static IReadOnlyList<ExpectedScore> All { get; } =
-    [.. Enumerable.Range(0, 12).Select(seed => ExpectedScore.Of(Of(seed, bars: 48)))];
+    [.. Enumerable.Range(0, 12).Select(seed => ExpectedScore.Of(Of(seed, bars: 24)))];
 
     public static ScoreNotes Of(int seed, int bars)
     {

@@ -19,6 +19,9 @@ internal sealed class RemarkMaking(ExpectedScore score, Take take, TakeReport re
 
     private readonly List<TakeRemark> _remarks = [];
     private readonly Dictionary<int, int> _leaps = LeapsOf(score);
+    private readonly Dictionary<(Hand Hand, double Beats), int> _strokes = score
+        .Notes.CountBy(n => (n.Hand, n.Beats))
+        .ToDictionary();
 
     public IReadOnlyList<TakeRemark> Done() => _remarks;
 
@@ -31,7 +34,12 @@ internal sealed class RemarkMaking(ExpectedScore score, Take take, TakeReport re
         )
         {
             var (bar, hand) = spot.Key;
-            var leaps = spot.Where(w => _leaps.ContainsKey(w.Expected)).ToList();
+            // A finger that slips inside a chord is no missed leap: half of the chord at least is.
+            var leaps = spot.Where(w => _leaps.ContainsKey(w.Expected))
+                .GroupBy(w => score.Notes[w.Expected].Beats)
+                .Where(g => 2 * g.Count() >= _strokes[(hand, g.Key)])
+                .SelectMany(g => g)
+                .ToList();
             var octaves = spot.Except(leaps).Where(w => w.IsOctave).ToList();
             var others = spot.Except(leaps).Except(octaves).ToList();
             if (leaps.Count > 0)

@@ -63,6 +63,15 @@ internal sealed class ChordTable
             keys |= UInt128.One << (key & 127);
         }
         var end = note.Beats + note.Length;
+        if (note.Ornamented)
+        {
+            // A tremolo of two notes is written one after the other, and both sound through the time of both.
+            end += note.Length;
+            while (chord > 0 && Beats[chord - 1] >= note.Beats - note.Length)
+            {
+                chord--;
+            }
+        }
         for (var i = chord; i < Count && (i == chord || Beats[i] < end) && i < chord + MostSounding; i++)
         {
             _shaken[i] |= keys;
