@@ -29,6 +29,13 @@ internal static class Material
     /// <summary>Two strains of sixteen bars in the form of a rag with introduction, trio and tag: 150 bars.</summary>
     public static FormLine Form { get; } = FormLine.Read("intro A A B B A trio:B trio:B A A tag", out _)!;
 
+    /// <summary>Bars of the tune in the long form.</summary>
+    public const int BarsInLongForm = 438;
+
+    /// <summary>The same form three times on: 438 bars.</summary>
+    public static FormLine LongForm { get; } =
+        FormLine.Read($"intro {string.Join(' ', Enumerable.Repeat("A A B B A trio:B trio:B A A", 3))} tag", out _)!;
+
     /// <summary>The usual tune as two strains of sixteen bars.</summary>
     public static Tune TwoStrains { get; } =
         AbcReader.Read(new StringReader(Head + "P:A\n" + Strain + Strain + "P:B\n" + Strain + Strain)).Value![0];

@@ -28,6 +28,11 @@ internal static class WithForm
                 new("152 bars", LongStrains * Material.BarsInStrain, () => Arranger.Arrange(long152, brief)),
                 new("150 bars in form", Material.BarsInForm, () => Arranger.Arrange(Material.TwoStrains, formed)),
                 new(
+                    "438 bars in form",
+                    Material.BarsInLongForm,
+                    () => Arranger.Arrange(Material.TwoStrains, brief with { Form = Material.LongForm })
+                ),
+                new(
                     "150 bars accompanied",
                     Material.BarsInForm,
                     () => Arranger.Arrange(Material.TwoStrains, formed with { Singer = new Singer() })

@@ -34,6 +34,7 @@ export class Cursor {
       ring.className = "cursor-ring";
       return ring;
     });
+    this.hide();
   }
 
   /** To be called when the pages have changed or moved. */

@@ -92,7 +92,7 @@ internal sealed class RagRules
             )
             .ToArray();
         _plain = lattice.Bars.All(b => (b.Treatment.Raggedness ?? brief.Raggedness) <= 0);
-        _figured = Figured(lattice, fuller, brief.Unlike, _level);
+        _figured = FiguredBars.Of(lattice, fuller, brief.Unlike, _level);
         _dearer = _level switch
         {
             2 => 900,
@@ -338,44 +338,6 @@ internal sealed class RagRules
     }
 
     private bool IsFirstFullBar(int bar) => bar == (_lattice.Bars[0].IsShort ? 1 : 0);
-
-    // At level 1 one figure returns per phrase: where the next level has one, rather in the second bar, else there; in
-    // another of several settings rather where the earlier ones have none.
-    private static bool[] Figured(Lattice lattice, Ragged? fuller, Unlike? unlike, int level)
-    {
-        var figured = new bool[lattice.Bars.Length];
-        Array.Fill(figured, level > 1);
-        if (level > 1)
-        {
-            return figured;
-        }
-        var onsets = fuller?.Onsets ?? [];
-        var patterns = Figures.Patterns(lattice, onsets);
-        var ragged = Figures.Ragged(lattice, onsets);
-        for (int bar = 0, end; bar < figured.Length; bar = end)
-        {
-            end = bar + 1;
-            while (end < figured.Length && !lattice.Bars[end].StartsPhrase)
-            {
-                end++;
-            }
-            var chosen = Enumerable
-                .Range(bar, end - bar)
-                .Where(b => lattice.Bars[b].StrainBar >= 0)
-                .OrderByDescending(b => unlike?.IsRagged(b) != true)
-                .ThenByDescending(HasFigure)
-                .ThenByDescending(b => ragged[b])
-                .ThenByDescending(b => lattice.Bars[b].StrainBar % 4 == 1)
-                .FirstOrDefault(-1);
-            if (chosen >= 0)
-            {
-                figured[chosen] = true;
-            }
-        }
-        return figured;
-
-        bool HasFigure(int bar) => patterns[bar] >= 0 && Figures.In(patterns[bar], 0xFF).Untied > 0;
-    }
 
     private static bool IsCellStart(int tick, RagCell cell) => tick == cell.Start;
 
