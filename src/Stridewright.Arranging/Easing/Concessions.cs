@@ -35,11 +35,27 @@ public static class Concessions
         {
             return [];
         }
-        var free = brief with { Hands = usual, Settled = null, Kept = [] };
+        // The hands alone differ: what was eased for the effort is eased there too, and what somebody kept is nobody's loss.
+        var free = brief with
+        {
+            Hands = usual,
+            MostEffort = null,
+            Settled = brief.Settled is { } settled ? new Settled { Eased = settled.Eased } : null,
+            Kept = [],
+        };
         var full = Arranger.Arrange(tune, free, cancellation).Arrangement;
-        return full is null || full.Score.Bars.Count != arrangement.Score.Bars.Count
-            ? []
-            : Of(full, arrangement, Hand.Right).Select(c => Note(ArrangingMessages.ForHands(c.Ease, c.Bars)));
+        if (full is null || full.Score.Bars.Count != arrangement.Score.Bars.Count)
+        {
+            return [];
+        }
+        var kept = brief
+            .Kept.Where(k => k.Hand == Hand.Right)
+            .Select(k => arrangement.Score.Bars[k.Bar].Number)
+            .ToHashSet();
+        return Of(full, arrangement, Hand.Right)
+            .Select(c => c with { Bars = c.Bars.Where(b => !kept.Contains(b)).ToValueList() })
+            .Where(c => c.Bars.Count > 0)
+            .Select(c => Note(ArrangingMessages.ForHands(c.Ease, c.Bars)));
     }
 
     private static IEnumerable<Diagnostic> OfLeft(ValueList<BarReasons> reasons) =>

@@ -164,7 +164,7 @@ internal sealed class RagCandidates(Lattice lattice, RagCell[] cells, RagRules r
         for (var fill = open; ; fill = (fill - 1) & open)
         {
             var pattern = struck | fill;
-            var total = cost + rules.PatternPrice(_cell, pattern, struck) + rules.FillPrice(_cell, fill);
+            var total = cost + rules.PatternPrice(_cell, pattern, struck) + rules.FillPrice(_cell, fill, pattern);
             _found.Add(
                 new RagCandidate
                 {

@@ -101,7 +101,7 @@ internal sealed class RagRules
         };
         _ragged = lattice
             .Bars.Select(b => weights.Bias(b.Treatment.Raggedness ?? brief.Raggedness))
-            .Select(bias => (bias.Syncopation + extra.Syncopation, bias.Filler + _dearer))
+            .Select(bias => (bias.Syncopation + extra.Syncopation, bias.Filler))
             .ToArray();
         _displacement = extra.Displacement;
         _lateness = extra.Lateness;
@@ -197,13 +197,15 @@ internal sealed class RagRules
         return cell.Start < _lattice.Notes[0].Start ? 0 : (1 << cell.Units) - 1;
     }
 
-    public long FillPrice(RagCell cell, int fill)
+    /// <param name="pattern">The cell's rhythm with what is filled.</param>
+    public long FillPrice(RagCell cell, int fill, int pattern)
     {
         if (fill == 0)
         {
             return 0;
         }
-        var price = BitOperations.PopCount((uint)fill) * (_weights.Filler + _ragged[cell.Bar].Filler);
+        var each = _weights.Filler + _ragged[cell.Bar].Filler + (IsFigure(cell, pattern) ? 0 : _dearer);
+        var price = BitOperations.PopCount((uint)fill) * each;
         if (!_lattice.IsDuple)
         {
             price += BitOperations.PopCount((uint)fill) * 900L;
@@ -236,12 +238,10 @@ internal sealed class RagRules
         if (_lattice.IsDuple && cell.Units == 4)
         {
             price += (cell.Half == 0 ? _weights.First : _weights.Second)[pattern];
-            if ((pattern & 0b0110) == 0b0100)
+            if (IsFigure(cell, pattern))
             {
                 price +=
-                    _ragged[cell.Bar].Syncopation
-                    - _dearer * BitOperations.PopCount((uint)(pattern & ~tuneOnly))
-                    + (_figured[cell.Bar] || tuneOnly == pattern ? 0 : RagWeights.Forced);
+                    _ragged[cell.Bar].Syncopation + (_figured[cell.Bar] || tuneOnly == pattern ? 0 : RagWeights.Forced);
             }
         }
         if (!_likings.TryGetValue((cell.Start, pattern), out var liking))
@@ -338,6 +338,10 @@ internal sealed class RagRules
     }
 
     private bool IsFirstFullBar(int bar) => bar == (_lattice.Bars[0].IsShort ? 1 : 0);
+
+    // Struck short before a beat of the cell that is not.
+    private bool IsFigure(RagCell cell, int pattern) =>
+        _lattice.IsDuple && cell.Units == 4 && (pattern & 0b0110) == 0b0100;
 
     private static bool IsCellStart(int tick, RagCell cell) => tick == cell.Start;
 

@@ -30,9 +30,7 @@ public sealed class ConcessionsTests
                 .ForHands(tune, arrangement, Arranging.Reasons.Of(arrangement), Cancel)
                 .Select(d => d.Message)
                 .SingleOrDefault(m => m.StartsWith("octaves the right hand", StringComparison.Ordinal));
-            var bars = said is null
-                ? []
-                : said[(said.IndexOf(": bar", StringComparison.Ordinal) + 2)..].Split(' ', 2)[1].Split(", ");
+            var bars = said is null ? [] : Bars(said);
             Assert.Equal(
                 arrangement
                     .Score.Bars.Select((b, i) => (b.Number, i))
@@ -46,6 +44,30 @@ public sealed class ConcessionsTests
     }
 
     [Fact]
+    public void A_bar_that_somebody_keeps_is_given_up_for_no_hands()
+    {
+        var tune = Tunes.Samples[1];
+        var brief = new Brief
+        {
+            LeftLevel = 5,
+            RightLevel = 5,
+            Hands = new PlayerHands { SpanMm = 185 },
+        };
+        var arrangement = Arranger.Arrange(tune, brief, Cancel).Arrangement!;
+        var bar = Enumerable
+            .Range(0, arrangement.Score.Bars.Count)
+            .First(b => Said(arrangement).Any(s => Bars(s).Contains(arrangement.Score.Bars[b].Number)));
+        var kept = Reworking.Rework(arrangement, [Reworking.Spot(arrangement, bar, Hand.Right)], Cancel).Arrangement!;
+        Assert.DoesNotContain(Said(kept), s => Bars(s).Contains(arrangement.Score.Bars[bar].Number));
+
+        IEnumerable<string> Said(Arrangement made) =>
+            Concessions
+                .ForHands(tune, made, Arranging.Reasons.Of(made), Cancel)
+                .Select(d => d.Message)
+                .Where(m => m.Contains("right hand would have", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Usual_hands_go_without_nothing()
     {
         var arrangement = Arranger
@@ -56,6 +78,9 @@ public sealed class ConcessionsTests
             d => d.Message.Contains("right hand", StringComparison.Ordinal)
         );
     }
+
+    private static string[] Bars(string said) =>
+        said[(said.IndexOf(": bar", StringComparison.Ordinal) + 2)..].Split(' ', 2)[1].Split(", ");
 
     private static int Octaves(Score score, int bar) =>
         score
