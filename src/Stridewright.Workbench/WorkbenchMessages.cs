@@ -284,11 +284,8 @@ internal static class WorkbenchMessages
     public static string NoStrokes(int most) =>
         string.Create(CultureInfo.InvariantCulture, $"strokes of one hand are needed, at most {most}");
 
-    public static string NoPitch(string text) =>
-        $"{Quoted.Short(text)} is no key of a piano, or is struck twice at once";
-
-    public static string NoStroke(string at, string length) =>
-        $"a stroke at {Quoted.Short(at)} of length {Quoted.Short(length)} does not fit the bar";
+    public static string NoStroke(string at, string length, IEnumerable<string> pitches) =>
+        $"a stroke of {Quoted.Short(string.Join(' ', pitches))} at {Quoted.Short(at)} of length {Quoted.Short(length)} does not fit the bar, or is none: it has one to ten different keys of a piano";
 
     public const string NoFigureName = "the figure needs a name";
 

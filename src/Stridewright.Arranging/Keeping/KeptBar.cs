@@ -38,4 +38,20 @@ public sealed record KeptStroke(
 /// <param name="Length">More than 0; may run over the bar line.</param>
 /// <param name="Pitches">Lowest first, at least one.</param>
 /// <param name="Rolled">Struck from the lowest key up, one after the other.</param>
-public sealed record WrittenStroke(ScoreTime At, ScoreTime Length, ValueList<Pitch> Pitches, bool Rolled);
+public sealed record WrittenStroke(ScoreTime At, ScoreTime Length, ValueList<Pitch> Pitches, bool Rolled)
+{
+    /// <summary>Reads one as an arrangement file has it: place and length such as <c>3/16</c>, keys such as <c>F#4</c>; null
+    /// where it is none, has a key that no piano has or the same one twice.</summary>
+    public static WrittenStroke? Read(string at, string length, IEnumerable<string> pitches, bool rolled)
+    {
+        ArgumentNullException.ThrowIfNull(pitches);
+        var keys = pitches.Select(StrokeReader.Key).ToList();
+        return
+            StrokeReader.Span($"{at}+{length}") is var (from, time)
+            && keys.Count is > 0 and <= StrokeReader.MostKeys
+            && keys.TrueForAll(k => k is not null)
+            && keys.DistinctBy(k => k!.Value.Midi).Count() == keys.Count
+            ? new(from, time, keys.Select(k => k!.Value).Order().ToValueList(), rolled)
+            : null;
+    }
+}

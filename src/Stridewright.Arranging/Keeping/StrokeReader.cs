@@ -6,7 +6,8 @@ namespace Stridewright.Arranging;
 /// <summary>Reads one stroke, word by word.</summary>
 internal sealed partial class StrokeReader(TextLine line, TextFaults faults)
 {
-    private const int MostKeys = 10;
+    /// <summary>Keys struck together at most.</summary>
+    public const int MostKeys = 10;
 
     // The keys of a piano, A0 to C8.
     private const int LowestKey = 21,
@@ -147,6 +148,10 @@ internal sealed partial class StrokeReader(TextLine line, TextFaults faults)
         return graces;
     }
 
+    /// <summary>Reads a key of a piano such as <c>F#4</c>; null: it is none.</summary>
+    public static Pitch? Key(string text) =>
+        Pitch.TryParse(text, out var pitch) && pitch.Midi is >= LowestKey and <= HighestKey ? pitch : null;
+
     // The pitches that come next, up to a word that is none; those struck as one are all different.
     private List<Pitch>? Keys(bool areOne)
     {
@@ -154,7 +159,7 @@ internal sealed partial class StrokeReader(TextLine line, TextFaults faults)
         while (_rest.Text.Length > 0 && _rest.Split().Word is not ("rolled" or "voice"))
         {
             var word = Next();
-            if (!Pitch.TryParse(word.Text, out var pitch) || pitch.Midi is < LowestKey or > HighestKey)
+            if (Key(word.Text) is not { } pitch)
             {
                 faults.Add(word, ArrangementTextMessages.NoPitch(word.Text));
                 return null;

@@ -16,7 +16,7 @@ internal sealed class BackupEndpoints(ShelfDesk shelf)
             .WithName("backUp")
             .WithSummary("The whole shelf as one zip.")
             .Produces<byte[]>(StatusCodes.Status200OK, "application/zip")
-            .Produces<Fault>(StatusCodes.Status503ServiceUnavailable, Faults.ContentType);
+            .MayFail(StatusCodes.Status503ServiceUnavailable);
         ShelfEndpoints
             .OfShelf<Restored>(
                 api.MapPost("/shelf/backup", Restore),
@@ -24,7 +24,7 @@ internal sealed class BackupEndpoints(ShelfDesk shelf)
                 "Puts a backup in the place of the shelf, which is kept beside it as it was."
             )
             .Accepts<byte[]>("application/zip")
-            .Produces<Fault>(StatusCodes.Status413PayloadTooLarge, Faults.ContentType)
+            .MayFail(StatusCodes.Status413PayloadTooLarge)
             .WithMetadata(new Limits(Limits.Backup));
     }
 

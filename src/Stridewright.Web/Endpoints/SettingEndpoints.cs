@@ -19,27 +19,28 @@ internal sealed class SettingEndpoints(SheetDesk desk, Memory<TuneSource> brough
             .WithName("arrange")
             .WithSummary("Arranges a tune that was brought, and engraves it.")
             .Produces<SettingMade>()
-            .Produces<Fault>(StatusCodes.Status400BadRequest, Faults.ContentType)
-            .Produces<Fault>(StatusCodes.Status404NotFound, Faults.ContentType)
-            .Produces<Fault>(StatusCodes.Status422UnprocessableEntity, Faults.ContentType)
-            .Produces<Fault>(StatusCodes.Status503ServiceUnavailable, Faults.ContentType)
+            .MayFail(
+                StatusCodes.Status400BadRequest,
+                StatusCodes.Status404NotFound,
+                StatusCodes.Status422UnprocessableEntity,
+                StatusCodes.Status503ServiceUnavailable
+            )
             .WithMetadata(new Limits(Limits.Words));
         api.MapGet("/settings/{id}/pages/{number:int}", Page)
             .WithName("page")
             .WithSummary("A page of a setting as SVG, counted from 1.")
             .Produces<string>(StatusCodes.Status200OK, "image/svg+xml")
-            .Produces<Fault>(StatusCodes.Status404NotFound, Faults.ContentType);
+            .MayFail(StatusCodes.Status404NotFound);
         api.MapGet("/settings/{id}/files/{format}", File)
             .WithName("file")
             .WithSummary(WebMessages.TakeAwaySummary)
             .Produces<byte[]>(StatusCodes.Status200OK, "application/octet-stream")
-            .Produces<Fault>(StatusCodes.Status404NotFound, Faults.ContentType)
-            .Produces<Fault>(StatusCodes.Status422UnprocessableEntity, Faults.ContentType);
+            .MayFail(StatusCodes.Status404NotFound, StatusCodes.Status422UnprocessableEntity);
         api.MapGet("/settings/{id}/heard", Heard)
             .WithName("heard")
             .WithSummary("A setting as it is heard, note by note: what its MIDI file says, in seconds.")
             .Produces<Heard>()
-            .Produces<Fault>(StatusCodes.Status404NotFound, Faults.ContentType);
+            .MayFail(StatusCodes.Status404NotFound);
     }
 
     private IResult Heard(string id) =>

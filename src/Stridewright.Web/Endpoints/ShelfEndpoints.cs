@@ -67,14 +67,13 @@ internal sealed class ShelfEndpoints(ShelfDesk shelf)
     /// <summary>What every endpoint of the shelf says of itself.</summary>
     public static RouteHandlerBuilder OfShelf<T>(RouteHandlerBuilder endpoint, string name, string summary) =>
         endpoint
-            .WithName(name)
-            .WithSummary(summary)
-            .Produces<T>()
-            .Produces<Fault>(StatusCodes.Status400BadRequest, Faults.ContentType)
-            .Produces<Fault>(StatusCodes.Status404NotFound, Faults.ContentType)
-            .Produces<Fault>(StatusCodes.Status422UnprocessableEntity, Faults.ContentType)
-            .Produces<Fault>(StatusCodes.Status503ServiceUnavailable, Faults.ContentType)
-            .WithMetadata(new Limits(Limits.Words));
+            .Answers<T>(name, summary)
+            .MayFail(
+                StatusCodes.Status400BadRequest,
+                StatusCodes.Status404NotFound,
+                StatusCodes.Status422UnprocessableEntity,
+                StatusCodes.Status503ServiceUnavailable
+            );
 
     /// <summary>A save as an answer: a conflict where another one came first.</summary>
     public static IResult Answer(ShelfSaved saved) =>

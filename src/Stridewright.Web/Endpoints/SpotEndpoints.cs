@@ -25,24 +25,18 @@ internal sealed class SpotEndpoints(SpotDesk spots, Memory<TuneSource> brought, 
                 "workOnBar",
                 "Keeps, releases, writes or chooses a bar, or makes or uses a figure; the rest is worked again."
             )
-            .Produces<Fault>(StatusCodes.Status422UnprocessableEntity, Faults.ContentType)
-            .Produces<Fault>(StatusCodes.Status503ServiceUnavailable, Faults.ContentType);
-    }
+            .MayFail(StatusCodes.Status422UnprocessableEntity, StatusCodes.Status503ServiceUnavailable);
 
-    private static RouteHandlerBuilder Of<T>(RouteHandlerBuilder endpoint, string name, string summary) =>
-        endpoint
-            .WithName(name)
-            .WithSummary(summary)
-            .Produces<T>()
-            .Produces<Fault>(StatusCodes.Status404NotFound, Faults.ContentType)
-            .WithMetadata(new Limits(Limits.Words));
+        static RouteHandlerBuilder Of<T>(RouteHandlerBuilder endpoint, string name, string summary) =>
+            endpoint.Answers<T>(name, summary).MayFail(StatusCodes.Status404NotFound);
+    }
 
     private IResult All(string id) =>
         made.Find(id) is { } sheet ? Results.Json(SpotDesk.Bars(sheet), WebJson.Default.SheetBars) : NoSheet();
 
     private IResult Notes(string id, string bar) =>
         made.Find(id) is not { } sheet ? NoSheet()
-        : spots.Notes(sheet, bar) is { } notes ? Results.Json(notes, WebJson.Default.SpotNotes)
+        : SpotDesk.Notes(sheet, bar) is { } notes ? Results.Json(notes, WebJson.Default.SpotNotes)
         : NoBar();
 
     private async Task<IResult> Ways(string id, string bar, CancellationToken cancellation) =>

@@ -20,14 +20,13 @@ internal sealed class TuneEndpoints(SheetDesk desk, Memory<TuneSource> brought)
             )
             .Accepts<byte[]>("application/octet-stream")
             .Produces<Brought>()
-            .Produces<Fault>(StatusCodes.Status413PayloadTooLarge, Faults.ContentType)
+            .MayFail(StatusCodes.Status413PayloadTooLarge)
             .WithMetadata(new Limits(Limits.Upload));
         api.MapPost("/tunes/text", Text)
             .WithName("bringText")
             .WithSummary("Reads typed text: a tune in ABC, or chords alone.")
             .Produces<Brought>()
-            .Produces<Fault>(StatusCodes.Status400BadRequest, Faults.ContentType)
-            .Produces<Fault>(StatusCodes.Status413PayloadTooLarge, Faults.ContentType)
+            .MayFail(StatusCodes.Status400BadRequest, StatusCodes.Status413PayloadTooLarge)
             .WithMetadata(new Limits(Limits.Words));
     }
 

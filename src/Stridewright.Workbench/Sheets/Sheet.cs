@@ -23,6 +23,8 @@ public sealed record Sheet(WrittenTune Tune, ValueList<byte[]> Pages, string Nam
 
     internal Verdict? Verdict { get; init; }
 
+    internal ValueList<BarReasons> Reasons { get; init; } = [];
+
     internal SheetAbout? About { get; init; }
 
     /// <summary>Ways of its bars that were looked for.</summary>

@@ -262,6 +262,7 @@ public sealed class SheetDesk : IDisposable
         {
             return new(null, new Problem(about.Source, tune.Title, place, reason), []);
         }
+        var reasons = _tools.Reasons(arrangement);
         var report = new WrittenTune
         {
             File = about.Source,
@@ -272,7 +273,7 @@ public sealed class SheetDesk : IDisposable
                 arrangement,
                 verdict,
                 _tools.HardestBars(verdict),
-                _tools.GivenUp(tune, arrangement, _tools.Reasons(arrangement), cancellation)
+                _tools.GivenUp(tune, arrangement, reasons, cancellation)
             ),
         };
         var name = OutputNames.OfWords(tune.Title) is { Length: > 0 } words ? words : WorkbenchMessages.UntitledName;
@@ -283,6 +284,7 @@ public sealed class SheetDesk : IDisposable
             Piece = piece,
             Arrangement = arrangement,
             Verdict = verdict,
+            Reasons = reasons,
             About = about,
         };
         return new(sheet, null, Turns(arrangement, arrangement.Score));

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Stridewright.Arranging;
 using Stridewright.Music;
 using Stridewright.Workbench.Reports;
@@ -8,9 +7,7 @@ namespace Stridewright.Workbench.Sheets;
 /// <summary>Work on single bars of settings in memory: what is known of them, other ways, keeping, writing, figures.</summary>
 public sealed class SpotDesk(SheetDesk desk)
 {
-    private const int MostStrokes = 64,
-        MostKeys = 10,
-        MostFraction = 1 << 12;
+    private const int MostStrokes = 64;
 
     // Weights of hard bars by their place among all: the hardest twentieth, tenth and fifth, where they stand out.
     private static readonly (double Share, int Hard)[] HardShares = [(0.05, 3), (0.1, 2), (0.2, 1)];
@@ -46,7 +43,7 @@ public sealed class SpotDesk(SheetDesk desk)
     }
 
     /// <summary>What is known of a bar; null: there is none of this id.</summary>
-    public SpotNotes? Notes(Sheet sheet, string id)
+    public static SpotNotes? Notes(Sheet sheet, string id)
     {
         ArgumentNullException.ThrowIfNull(sheet);
         if (IndexOf(sheet, id) is not (>= 0 and var bar))
@@ -55,7 +52,7 @@ public sealed class SpotDesk(SheetDesk desk)
         }
         var arrangement = sheet.Arrangement!;
         var effort = sheet.Verdict!.Effort.Bars.FirstOrDefault(b => b.Bar == bar);
-        var reasons = desk.Tools.Reasons(arrangement).FirstOrDefault(b => b.Bar == bar);
+        var reasons = sheet.Reasons.FirstOrDefault(b => b.Bar == bar);
         return new(
             Bars(sheet).Bars[bar],
             effort?.Right ?? 0,
@@ -142,36 +139,22 @@ public sealed class SpotDesk(SheetDesk desk)
         {
             return Refused(fault);
         }
-        // Set here by the drawing, which is made first.
-        Arrangement? after = null;
         var result = await desk.Engraved(
             sheet.About!,
             () =>
             {
                 var worked = Reworking.Rework(before, kept, cancellation);
-                after = worked.Arrangement;
-                var brief = after is null
-                    ? piece.Brief
-                    : piece.Brief with
-                    {
-                        Kept = kept,
-                        Settled = Reworking.Settled(after),
-                        // Levels chosen for an effort are settled with the rest.
-                        LeftLevel = after.Brief.LeftLevel,
-                        RightLevel = after.Brief.RightLevel,
-                        MostEffort = null,
-                    };
+                var brief = worked.Arrangement is { } after ? SpotCraft.Keeping(piece.Brief, kept, after) : piece.Brief;
                 return desk.Drafted(sheet.About!, piece with { Brief = brief }, worked, cancellation);
             },
             cancellation
         );
-        return result.Sheet is not { } made
-            ? new(result, null, [])
-            : new(
-                result,
-                Source(made),
-                Reworking.Differing(before, after!).Select(b => after!.Score.Bars[b].Number).ToValueList()
-            );
+        if (result.Sheet is not { } made)
+        {
+            return new(result, null, []);
+        }
+        var changed = Reworking.Differing(before, made.Arrangement!).Select(b => made.Score!.Bars[b].Number);
+        return new(result, Source(made), changed.ToValueList());
     }
 
     private async Task<(ValueList<KeptBar>? Kept, string Fault)> Kept(
@@ -257,48 +240,17 @@ public sealed class SpotDesk(SheetDesk desk)
         var length = sheet.Score!.Bars[bar].Length;
         foreach (var stroke in sent)
         {
-            var pitches = new List<Pitch>();
-            foreach (var text in stroke.Pitches)
+            var read = WrittenStroke.Read(stroke.At, stroke.Length, stroke.Pitches, stroke.Rolled);
+            if (read is null || read.At >= length)
             {
-                if (!Pitch.TryParse(text, out var pitch) || pitches.Exists(p => p.Midi == pitch.Midi))
-                {
-                    fault = WorkbenchMessages.NoPitch(text);
-                    return null;
-                }
-                pitches.Add(pitch);
-            }
-            if (
-                Fraction(stroke.At) is not { } at
-                || Fraction(stroke.Length) is not { IsZero: false } time
-                || at >= length
-                || pitches.Count is 0 or > MostKeys
-            )
-            {
-                fault = WorkbenchMessages.NoStroke(stroke.At, stroke.Length);
+                fault = WorkbenchMessages.NoStroke(stroke.At, stroke.Length, stroke.Pitches);
                 return null;
             }
-            strokes.Add(new(at, time, pitches.Order().ToValueList(), stroke.Rolled));
+            strokes.Add(read);
         }
         var hand = wish.Hand == "right" ? Hand.Right : Hand.Left;
         var arrangement = sheet.Arrangement!;
         return SpotCraft.With(arrangement.Brief.Kept, [Reworking.Written(arrangement, bar, hand, strokes)]);
-    }
-
-    private static ScoreTime? Fraction(string text)
-    {
-        var parts = text.Split('/');
-        return
-            parts.Length is 1 or 2
-            && Whole(parts[0]) is { } above
-            && (parts.Length == 1 ? 1 : Whole(parts[1])) is > 0 and var below
-            ? new ScoreTime(above, below)
-            : null;
-
-        static int? Whole(string digits) =>
-            int.TryParse(digits, NumberStyles.None, CultureInfo.InvariantCulture, out var value)
-            && value <= MostFraction
-                ? value
-                : null;
     }
 
     private async Task<SpotSeen> Seen(

@@ -52,4 +52,16 @@ internal static class SpotCraft
 
     public static ValueList<KeptSpot> KeptSpots(Arrangement arrangement, ValueList<KeptBar> kept) =>
         kept.Select(k => new KeptSpot(arrangement.Score.Bars[k.Bar].Number, Words.Of(k.Hand))).ToValueList();
+
+    /// <summary>A brief for the setting that came of keeping bars: set again with it, it is the same.</summary>
+    public static Brief Keeping(Brief brief, ValueList<KeptBar> kept, Arrangement after) =>
+        brief with
+        {
+            Kept = kept,
+            Settled = Reworking.Settled(after),
+            // Levels chosen for an effort are settled with the rest.
+            LeftLevel = after.Brief.LeftLevel,
+            RightLevel = after.Brief.RightLevel,
+            MostEffort = null,
+        };
 }

@@ -214,15 +214,7 @@ internal sealed class SpotWork(ITools tools, SpotRequest request)
         {
             return Fail(result.Refusal);
         }
-        var brief = stored.File.Brief with
-        {
-            Kept = kept,
-            Settled = Reworking.Settled(after),
-            // Levels chosen for an effort are settled with the rest.
-            LeftLevel = after.Brief.LeftLevel,
-            RightLevel = after.Brief.RightLevel,
-            MostEffort = null,
-        };
+        var brief = SpotCraft.Keeping(stored.File.Brief, kept, after);
         if (!Written(stored, brief, stored.File.Figures, cancellation))
         {
             return null;
