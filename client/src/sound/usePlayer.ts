@@ -1,6 +1,7 @@
 import { useQuery } from "@tanstack/react-query";
 import { useEffect, useRef, useState } from "react";
 import { heard as fetchHeard } from "../api";
+import { watchLayout } from "../layout";
 import { sentences } from "../sentences";
 import { Cursor } from "./cursor";
 import type { Player } from "./player";
@@ -111,14 +112,7 @@ export function usePlayer(id: string) {
     const pages = layer.current;
     if (!pages) return;
     cursor.current = new Cursor(pages);
-    const watch = new ResizeObserver(() => cursor.current?.forget());
-    watch.observe(pages);
-    const changes = new MutationObserver(() => cursor.current?.forget());
-    changes.observe(pages.parentElement!, { childList: true, subtree: true });
-    return () => {
-      watch.disconnect();
-      changes.disconnect();
-    };
+    return watchLayout(pages.parentElement!, () => cursor.current?.forget());
   }, []);
 
   useEffect(() => {

@@ -1,4 +1,5 @@
 import { useLayoutEffect, useState } from "react";
+import { watchLayout } from "../layout";
 import { sentences } from "../sentences";
 import type { SheetBar } from "./spotApi";
 
@@ -10,41 +11,32 @@ interface Mark {
   height: number;
   hard: number;
   kept: string[];
-  number: string;
 }
 
 /** Pencil marks over the pages: a bracket beside hard bars, heavier where they are harder, and a corner on kept ones. */
 export function Marks({ bars, chosen, layer }: { bars: SheetBar[]; chosen: string | undefined; layer: HTMLElement | null }) {
   const [marks, setMarks] = useState<Mark[]>([]);
   useLayoutEffect(() => {
-    const pages = layer;
-    if (!pages) return;
+    if (!layer) return;
     const measure = () => {
-      const origin = pages.getBoundingClientRect();
+      const origin = layer.getBoundingClientRect();
       const found = bars
         .filter((bar) => bar.hard > 0 || bar.kept.length > 0 || bar.id === chosen)
         .flatMap((bar) => {
           const drawn = document.getElementById(bar.id);
-          if (!drawn || !pages.contains(drawn)) return [];
+          if (!drawn || !layer.contains(drawn)) return [];
           const box = staves(drawn);
-          const { id, hard, kept, number } = bar;
-          return [{ id, hard, kept, number, left: box.left - origin.left, top: box.top - origin.top, width: box.width, height: box.height }];
+          const { id, hard, kept } = bar;
+          return [{ id, hard, kept, left: box.left - origin.left, top: box.top - origin.top, width: box.width, height: box.height }];
         });
       setMarks((before) => (JSON.stringify(before) === JSON.stringify(found) ? before : found));
     };
     measure();
-    const sizes = new ResizeObserver(measure);
-    sizes.observe(pages);
-    const changes = new MutationObserver(measure);
-    changes.observe(pages, { childList: true, subtree: true });
-    return () => {
-      sizes.disconnect();
-      changes.disconnect();
-    };
+    return watchLayout(layer, measure);
   }, [bars, chosen, layer]);
   return (
     <div className="marks" aria-hidden="true">
-      {marks.map(({ id, left, top, width, height, hard, kept, number }) => (
+      {marks.map(({ id, left, top, width, height, hard, kept }) => (
         <div
           key={id}
           className={`mark${id === chosen ? " chosen" : ""}`}
@@ -53,7 +45,6 @@ export function Marks({ bars, chosen, layer }: { bars: SheetBar[]; chosen: strin
         >
           {hard > 0 && <span className="bracket" />}
           {kept.length > 0 && <span className="kept-mark">{sentences.spots.keptMark(kept)}</span>}
-          <span hidden>{number}</span>
         </div>
       ))}
     </div>

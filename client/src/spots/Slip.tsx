@@ -1,5 +1,6 @@
 import { useQuery } from "@tanstack/react-query";
 import { useEffect, useLayoutEffect, useRef, useState, type ReactNode } from "react";
+import { watchLayout } from "../layout";
 import { sentences } from "../sentences";
 import type { Heard } from "../sound/plan";
 import { notesOf, type SpotWish } from "./spotApi";
@@ -23,7 +24,7 @@ type Open = "ways" | "write" | "figure" | undefined;
 
 /** A slip of paper laid under a bar: why it is so, and what can be done about it. */
 export function Slip({ id, bar, figures, layer, isWorking, fault, said, hear, work, onClose }: Props) {
-  const { data } = useQuery({
+  const { data, error } = useQuery({
     queryKey: ["bar", id, bar],
     queryFn: ({ signal }) => notesOf(id, bar, signal),
     staleTime: Infinity,
@@ -57,6 +58,7 @@ export function Slip({ id, bar, figures, layer, isWorking, fault, said, hear, wo
         }
       }}
     >
+      {error && <p className="pencil fault" role="alert">{error.message}</p>}
       {data && (
         <>
           <h2>
@@ -182,14 +184,7 @@ function useTop(layer: HTMLElement | null, bar: string, id: string): number {
       if (system) setTop(system.getBoundingClientRect().bottom - layer.getBoundingClientRect().top + 6);
     };
     measure();
-    const sizes = new ResizeObserver(measure);
-    sizes.observe(layer);
-    const changes = new MutationObserver(measure);
-    changes.observe(layer.querySelector(".score") ?? layer, { childList: true, subtree: true });
-    return () => {
-      sizes.disconnect();
-      changes.disconnect();
-    };
+    return watchLayout(layer, measure);
   }, [layer, bar, id]);
   return top;
 }

@@ -66,7 +66,7 @@ export function useSpots(id: string, onMade: (made: SpotMade) => void) {
           {hasHard && (
             <>
               {", "}
-              <button type="button" className="word aside" aria-keyshortcuts={NEXT_HARD} onClick={nextHard}>
+              <button type="button" className="word aside" aria-keyshortcuts={NEXT_HARD} disabled={!now.bar} onClick={nextHard}>
                 {says.nextHard}
               </button>
             </>
