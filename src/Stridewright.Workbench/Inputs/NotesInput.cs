@@ -16,51 +16,46 @@ internal static class NotesInput
     )
     {
         findings = [];
-        if (Directory.Exists(file) || !File.Exists(file))
+        var named = new NamedFile(file, problems);
+        if (named.Bytes(WorkbenchMessages.FolderToCheck, cancellation) is not { } bytes)
         {
-            return Fail(Directory.Exists(file) ? WorkbenchMessages.FolderToCheck : WorkbenchMessages.NotFound);
-        }
-        if (InputBytes.TryRead(file, cancellation, out var problem) is not { } bytes)
-        {
-            return Fail(problem);
-        }
-        switch (InputKinds.Of(file, bytes))
-        {
-            case InputKind.MusicXml:
-                using (var stream = new MemoryStream(bytes, writable: false))
-                {
-                    var reading = tools.ReadNotes(stream);
-                    findings = reading.Diagnostics;
-                    return reading.Value ?? FailWith(reading.Diagnostics);
-                }
-            case InputKind.Arrangement:
-                var stored = StoredArrangement.Read(tools, bytes);
-                if (stored.Value is not { } held)
-                {
-                    return FailWith(stored.Diagnostics);
-                }
-                findings = stored.Diagnostics;
-                var result = tools.Arrange(held.Tune, held.File.Brief, cancellation);
-                return result.Arrangement is { } made ? ScoreNotes.Of(made.Score) : FailWith([result.Refusal!]);
-            case InputKind.Empty:
-                return Fail(WorkbenchMessages.EmptyFile);
-            case InputKind.Abc:
-                return Fail(WorkbenchMessages.AbcToCheck);
-            default:
-                return Fail(WorkbenchMessages.NotAScore);
-        }
-
-        ScoreNotes? FailWith(IEnumerable<Diagnostic> found)
-        {
-            var errors = found.Where(f => f.Severity == Severity.Error).ToList();
-            problems.AddRange(errors.Select(e => new Problem(file, null, e.Place.ToString(), e.Message)));
-            return errors.Count > 0 ? null : Fail(WorkbenchMessages.NoScoreInside);
-        }
-
-        ScoreNotes? Fail(string message)
-        {
-            problems.Add(new Problem(file, null, "", message));
             return null;
         }
+        var kind = InputKinds.Of(file, bytes);
+        var reading = kind switch
+        {
+            InputKind.MusicXml => Notes(tools, bytes),
+            InputKind.Arrangement => Arranged(tools, bytes, cancellation),
+            _ => null,
+        };
+        findings = reading?.Diagnostics ?? [];
+        if (reading is null)
+        {
+            named.FailAs(kind);
+        }
+        else if (reading.Value is null)
+        {
+            named.Fail(findings, WorkbenchMessages.NoScoreInside);
+        }
+        return reading?.Value;
+    }
+
+    private static Reading<ScoreNotes> Notes(ITools tools, byte[] bytes)
+    {
+        using var stream = new MemoryStream(bytes, writable: false);
+        return tools.ReadNotes(stream);
+    }
+
+    private static Reading<ScoreNotes> Arranged(ITools tools, byte[] bytes, CancellationToken cancellation)
+    {
+        var stored = StoredArrangement.Read(tools, bytes);
+        if (stored.Value is not { } held)
+        {
+            return new(null, stored.Diagnostics);
+        }
+        var result = tools.Arrange(held.Tune, held.File.Brief, cancellation);
+        return result.Arrangement is { } made
+            ? new(ScoreNotes.Of(made.Score), stored.Diagnostics)
+            : new(null, [result.Refusal!]);
     }
 }

@@ -27,25 +27,16 @@ internal static class ScoreInput
     )
     {
         (findings, bytes) = ([], []);
-        if (Directory.Exists(file) || !File.Exists(file))
+        var named = new NamedFile(file, problems);
+        if (named.Bytes(WorkbenchMessages.FolderToCheck, cancellation) is not { } read)
         {
-            return Fail(Directory.Exists(file) ? WorkbenchMessages.FolderToCheck : WorkbenchMessages.NotFound);
-        }
-        if (InputBytes.TryRead(file, cancellation, out var problem) is not { } read)
-        {
-            return Fail(problem);
+            return null;
         }
         bytes = read;
-        switch (InputKinds.Of(file, bytes))
+        if (InputKinds.Of(file, bytes) is not InputKind.MusicXml and var kind)
         {
-            case InputKind.MusicXml:
-                break;
-            case InputKind.Empty:
-                return Fail(WorkbenchMessages.EmptyFile);
-            case InputKind.Abc:
-                return Fail(WorkbenchMessages.AbcToCheck);
-            default:
-                return Fail(WorkbenchMessages.NotAScore);
+            named.FailAs(kind);
+            return null;
         }
         using var stream = new MemoryStream(bytes, writable: false);
         var reading = tools.ReadMusicXmlScore(stream);
@@ -54,14 +45,7 @@ internal static class ScoreInput
         {
             return score;
         }
-        var errors = findings.Where(f => f.Severity == Severity.Error).ToList();
-        problems.AddRange(errors.Select(e => new Problem(file, null, e.Place.ToString(), e.Message)));
-        return errors.Count > 0 ? null : Fail(WorkbenchMessages.NoScoreInside);
-
-        Score? Fail(string message)
-        {
-            problems.Add(new Problem(file, null, "", message));
-            return null;
-        }
+        named.Fail(findings, WorkbenchMessages.NoScoreInside);
+        return null;
     }
 }

@@ -16,35 +16,23 @@ internal static class TakeInput
     )
     {
         findings = [];
-        if (Directory.Exists(file) || !File.Exists(file))
+        var named = new NamedFile(file, problems);
+        if (named.Bytes(WorkbenchMessages.FolderForFile, cancellation) is not { } bytes)
         {
-            return Fail("", Directory.Exists(file) ? WorkbenchMessages.FolderForFile : WorkbenchMessages.NotFound);
-        }
-        if (InputBytes.TryRead(file, cancellation, out var problem) is not { } bytes)
-        {
-            return Fail("", problem);
+            return null;
         }
         if (InputKinds.Of(file, bytes) != InputKind.Midi)
         {
-            return Fail("", WorkbenchMessages.NotATake);
+            named.Fail(WorkbenchMessages.NotATake);
+            return null;
         }
         using var stream = new MemoryStream(bytes, writable: false);
         var reading = tools.ReadTake(stream);
         findings = reading.Diagnostics;
-        if (reading.Value is { } take)
+        if (reading.Value is null)
         {
-            return take;
+            named.Fail(findings, WorkbenchMessages.NotATake);
         }
-        foreach (var error in findings.Where(f => f.Severity == Severity.Error))
-        {
-            Fail(error.Place.ToString(), error.Message);
-        }
-        return null;
-
-        Performance? Fail(string place, string message)
-        {
-            problems.Add(new Problem(file, null, place, message));
-            return null;
-        }
+        return reading.Value;
     }
 }
