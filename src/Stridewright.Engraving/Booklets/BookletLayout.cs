@@ -48,6 +48,16 @@ public static partial class BookletLayout
                 _pages.AddRange(music.Svg.Select(svg => Foot().Replace(svg, "")));
                 return;
             }
+            if (part is BookletGroup group)
+            {
+                Room(Math.Min(group.Parts.Sum(Height), Bottom - setup.EndMargin - 3));
+                Note(part);
+                foreach (var one in group.Parts)
+                {
+                    Add(one);
+                }
+                return;
+            }
             if (part.NewPage)
             {
                 Close();
@@ -56,7 +66,7 @@ public static partial class BookletLayout
             {
                 case BookletHeading heading:
                     // Never alone at the foot of a page.
-                    Room(Line(heading.Points) + 25);
+                    Room(Line(heading.Points) + 12);
                     Note(part);
                     Heading(heading);
                     break;
@@ -92,6 +102,23 @@ public static partial class BookletLayout
                 _page = null;
             }
         }
+
+        private double Height(BookletPart part) =>
+            part switch
+            {
+                BookletHeading heading => 1.35 * Line(heading.Points),
+                BookletText text => (
+                    Lines(text.Text, text.Points, Width - (text.Label.Length > 0 ? LabelGap : 0)).Count + 0.25
+                ) * Line(text.Points),
+                BookletSpace space => space.Height,
+                BookletStrip strip => HeightOf(strip) + 1,
+                _ => 0,
+            };
+
+        private static double HeightOf(BookletStrip strip) =>
+            ViewBox().Match(strip.Svg) is { Success: true } box
+                ? double.Parse(box.Groups[1].Value, CultureInfo.InvariantCulture) / 10
+                : 0;
 
         // Begins a page where there is none, or where what comes does not fit.
         private StringBuilder Room(double height)
@@ -202,11 +229,11 @@ public static partial class BookletLayout
 
         private void Strip(BookletStrip strip)
         {
-            if (ViewBox().Match(strip.Svg) is not { Success: true } box)
+            var height = HeightOf(strip);
+            if (height == 0)
             {
                 return;
             }
-            var height = double.Parse(box.Groups[1].Value, CultureInfo.InvariantCulture) / 10;
             var inner = strip.Svg.IndexOf("class=\"definition-scale\"", StringComparison.Ordinal);
             var from = strip.Svg.IndexOf('>', inner) + 1;
             var to = strip.Svg.LastIndexOf(
@@ -218,6 +245,8 @@ public static partial class BookletLayout
             var page = Room(height);
             page.Append(CultureInfo.InvariantCulture, $"<g transform=\"translate(0, {_y * Units:0})\">{glyphs}");
             page.Append(strip.Svg.AsSpan(from, to - from)).Append("</g>");
+            // The prefix of links is declared on the engraver's own pages only.
+            page.Replace("xlink:href", "href");
             _y += height + 1;
         }
 

@@ -53,3 +53,6 @@ public sealed record BookletStrip(string Svg) : BookletPart;
 
 /// <summary>Whole pages of engraved music as SVG.</summary>
 public sealed record BookletPages(ValueList<string> Svg) : BookletPart;
+
+/// <summary>Parts that are kept on one page where they fit on one.</summary>
+public sealed record BookletGroup(ValueList<BookletPart> Parts) : BookletPart;

@@ -31,7 +31,7 @@ public sealed record Lesson
     public required double Effort { get; init; }
 
     /// <summary>In the order in which they are learned; the last one is the whole piece, hands together.</summary>
-    public required ValueList<Step> Steps { get; init; }
+    public required ValueList<PathStep> Steps { get; init; }
 
     public ValueList<SkippedStep> Skipped { get; init; } = [];
 

@@ -11,6 +11,14 @@ public static class LessonLimits
     /// <summary>Of the piece's tempo; comfortable tempo where that is less.</summary>
     public static readonly Threshold Begin = new("tempo that a ladder begins with", 0.5, "of the piece's", Common);
 
+    /// <summary>Most of it is known from the step before.</summary>
+    public static readonly Threshold GoOn = new(
+        "tempo that the ladder of a later step begins with",
+        0.65,
+        "of the piece's",
+        Common
+    );
+
     public static readonly Threshold Rung = new("a rung of the ladder above the one before", 0.05, "share", Common);
 
     public static readonly Threshold FallBack = new("slower after two failures", 0.1, "share", Common);

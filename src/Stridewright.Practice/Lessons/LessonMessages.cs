@@ -73,6 +73,7 @@ public static class LessonMessages
             StepKind.LeftOctaves => "Left hand, octaves",
             StepKind.LeftWhole => "Left hand as written",
             StepKind.RightPlain => "Right hand, the tune on the beat",
+            StepKind.RightFirstFigures => "Right hand, the first off-beat figures",
             StepKind.RightUntied => "Right hand, off-beat figures",
             StepKind.RightTiedMid => "Right hand, ties inside the bar",
             StepKind.RightTiedBar => "Right hand, ties over the bar line",

@@ -10,7 +10,7 @@ internal sealed class Skipping(Standing standing, PlayerHands hands)
     /// learning.</summary>
     private const double EasyShare = 11.0 / 16;
 
-    public (List<Step> Needed, List<SkippedStep> Skipped) Of(IReadOnlyList<Step> steps)
+    public (List<PathStep> Needed, List<SkippedStep> Skipped) Of(IReadOnlyList<PathStep> steps)
     {
         var why = new Dictionary<string, string>();
         foreach (var step in steps)
@@ -48,7 +48,7 @@ internal sealed class Skipping(Standing standing, PlayerHands hands)
     }
 
     // All steps that a step leads on from, near and far.
-    private static HashSet<string> Before(Step step, IReadOnlyList<Step> steps)
+    private static HashSet<string> Before(PathStep step, IReadOnlyList<PathStep> steps)
     {
         var found = new HashSet<string>();
         var open = new Stack<string>(step.After);
@@ -69,7 +69,7 @@ internal sealed class Skipping(Standing standing, PlayerHands hands)
     private static ValueList<string> Needed(
         IEnumerable<string> after,
         Dictionary<string, string> why,
-        IReadOnlyList<Step> steps
+        IReadOnlyList<PathStep> steps
     ) =>
         after
             .SelectMany(id =>

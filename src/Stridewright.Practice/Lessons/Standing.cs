@@ -13,7 +13,7 @@ internal sealed class Standing
     /// <param name="Right">Share of the notes that are right; extra ones count against it.</param>
     /// <param name="Beats">Tempo; 0: unknown.</param>
     /// <param name="IsWhole">Nearly all bars of the step were played.</param>
-    private sealed record HeardStep(string Take, Step Step, double Right, double Beats, bool IsWhole, bool IsHeldUp)
+    private sealed record HeardStep(string Take, PathStep Step, double Right, double Beats, bool IsWhole, bool IsHeldUp)
     {
         public bool IsClean => IsWhole && !IsHeldUp && Right >= LessonLimits.LeastRight.Value;
     }
@@ -23,7 +23,7 @@ internal sealed class Standing
 
     public ValueList<string> Sentences { get; private set; } = [];
 
-    public static Standing Of(IReadOnlyList<Step> steps, IReadOnlyList<NamedTake> takes, Pace pace)
+    public static Standing Of(IReadOnlyList<PathStep> steps, IReadOnlyList<NamedTake> takes, Pace pace)
     {
         var standing = new Standing();
         var scores = steps.Select(s => ExpectedScore.Of(ScoreNotes.Of(s.Score))).ToList();
@@ -38,17 +38,17 @@ internal sealed class Standing
 
     /// <summary>Tempo at which a step is to be taken up: where its last take was clean that tempo, else a tenth below it; null:
     /// nothing is known.</summary>
-    public double? BeginAt(Step step) =>
+    public double? BeginAt(PathStep step) =>
         _heard.FindLast(h => h.Step.Id == step.Id && h.Beats > 0) is not { } last ? null
         : last.IsClean ? last.Beats
         : last.Beats * (1 - LessonLimits.FallBack.Value);
 
     /// <summary>The take that shows a step clean at the tempo of its test; null: none does.</summary>
-    public string? Shows(Step step) =>
+    public string? Shows(PathStep step) =>
         _heard.Find(h => h.Step.Id == step.Id && h.IsClean && h.Beats >= step.Test.BeatsPerMinute)?.Take;
 
     /// <summary>As many clean takes in a row at the tempo of its test as it asks for.</summary>
-    public bool IsDone(Step step)
+    public bool IsDone(PathStep step)
     {
         var row = 0;
         foreach (var heard in _heard.Where(h => h.Step.Id == step.Id))
@@ -62,9 +62,10 @@ internal sealed class Standing
         return false;
     }
 
-    private string Hear(NamedTake take, IReadOnlyList<Step> steps, List<ExpectedScore> scores, Pace pace)
+    private string Hear(NamedTake take, IReadOnlyList<PathStep> steps, List<ExpectedScore> scores, Pace pace)
     {
-        (double Fit, Step Step, TakeReport Report, ExpectedScore Score, int Asked, int Right, int Extra)? best = null;
+        (double Fit, PathStep Step, TakeReport Report, ExpectedScore Score, int Asked, int Right, int Extra)? best =
+            null;
         for (var i = 0; i < steps.Count; i++)
         {
             var report = Listener.Hear(Aligner.Align(scores[i], take.Take));

@@ -16,7 +16,7 @@ internal sealed class DrillMaking
         MostTurns = 2;
 
     private readonly Score _goal;
-    private readonly IReadOnlyList<Step> _steps;
+    private readonly IReadOnlyList<PathStep> _steps;
     private readonly Standing _standing;
     private readonly ValueList<int> _pageEnds;
     private readonly Effort _effort;
@@ -29,7 +29,7 @@ internal sealed class DrillMaking
         Score goal,
         Pace pace,
         PlayerHands hands,
-        IReadOnlyList<Step> steps,
+        IReadOnlyList<PathStep> steps,
         Standing standing,
         ValueList<int> pageEnds
     )

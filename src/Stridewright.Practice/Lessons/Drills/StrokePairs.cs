@@ -10,7 +10,7 @@ internal sealed class StrokePairs(Score goal, Pace pace, PlayerHands hands)
     private readonly List<HandStroke> _strokes = HandStroke.Of(goal, Hand.Left);
     private readonly Keyboard _keyboard = new(hands.OctaveMm);
 
-    /// <summary>From a bass to a chord an octave away or more, up or down; fastest first.</summary>
+    /// <summary>From a bass to a chord an octave away or more, up or down; fast and frequent ones first.</summary>
     public List<StrokePair> Leaps()
     {
         var found = new List<(HandStroke Bass, HandStroke Chord, HandStroke First, ScoreTime Apart)>();
@@ -23,10 +23,10 @@ internal sealed class StrokePairs(Score goal, Pace pace, PlayerHands hands)
                 found.Add((bass, chord, before, after.Start - before.Start));
             }
         }
-        return Grouped(found, p => p.Rate);
+        return Grouped(found, p => p.Rate * Often(p));
     }
 
-    /// <summary>From one chord to the next other one, basses between them passed over; furthest first.</summary>
+    /// <summary>From one chord to the next other one, basses between them passed over; far and frequent ones first.</summary>
     public List<StrokePair> Changes()
     {
         var chords = _strokes.FindAll(s => !s.IsBass);
@@ -39,8 +39,11 @@ internal sealed class StrokePairs(Score goal, Pace pace, PlayerHands hands)
                 found.Add((before, after, before, after.Start - before.Start));
             }
         }
-        return Grouped(found, p => Travel(p.From, p.To));
+        return Grouped(found, p => Travel(p.From, p.To) * Often(p));
     }
+
+    // What comes often is worth more than what comes once: a quarter more for each doubling (common practice).
+    private static double Often(StrokePair pair) => 1 + 0.25 * Math.Log2(pair.Bars.Count);
 
     // Semitones that the fingers travel, lowest to lowest and so on up.
     private static double Travel(HandStroke from, HandStroke to) =>

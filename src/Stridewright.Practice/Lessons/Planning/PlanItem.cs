@@ -10,7 +10,7 @@ internal sealed class PlanItem
     private bool _isTested;
 
     /// <param name="begin">Tempo that takes have shown already; null: none.</param>
-    public PlanItem(Step step, double? begin)
+    public PlanItem(PathStep step, double? begin)
     {
         (Step, Id, Effort, Test, _ladder) = (step, step.Id, step.Effort, step.Test, step.Tempo.Ladder);
         while (begin is { } shown && _rung + 1 < _ladder.Count && _ladder[_rung + 1] <= shown)
@@ -21,7 +21,7 @@ internal sealed class PlanItem
 
     public PlanItem(Drill drill) => (Drill, Id, Effort, _ladder) = (drill, drill.Id, drill.Effort, drill.Tempo.Ladder);
 
-    public Step? Step { get; }
+    public PathStep? Step { get; }
 
     public Drill? Drill { get; }
 

@@ -11,14 +11,15 @@ internal sealed class Planning
 {
     private const int FirstDay = 30,
         RungsASlice = 2,
-        MostDrills = 3;
+        FewDrills = 20,
+        SomeDrills = 45;
     private static readonly int[] Returns = [(int)LessonLimits.Again.Value, 3, 7];
 
     private readonly LessonWish _wish;
     private readonly List<PlanItem> _steps;
     private readonly List<PlanItem> _drills;
 
-    public Planning(IReadOnlyList<Step> steps, IReadOnlyList<Drill> drills, Standing standing, LessonWish wish)
+    public Planning(IReadOnlyList<PathStep> steps, IReadOnlyList<Drill> drills, Standing standing, LessonWish wish)
     {
         _wish = wish;
         _steps = [.. steps.Select(s => new PlanItem(s, standing.BeginAt(s)))];
@@ -64,7 +65,7 @@ internal sealed class Planning
     private Day Day(int number, int minutes)
     {
         var current = Current().ToList();
-        var items = current.Concat(Drills(current)).Concat(Reviews(number, current)).ToList();
+        var items = current.Concat(Drills(current, minutes)).Concat(Reviews(number, current)).ToList();
         if (items.Count == 0)
         {
             return new(number, []);
@@ -124,7 +125,7 @@ internal sealed class Planning
         step.Step!.After.All(id => _steps.Find(s => s.Id == id) is not { DoneOn: null });
 
     // What takes asked for, rhythms, which are tapped first, and what belongs to the steps at hand or the ones after them.
-    private IEnumerable<PlanItem> Drills(List<PlanItem> current)
+    private IEnumerable<PlanItem> Drills(List<PlanItem> current, int minutes)
     {
         var near = current
             .SelectMany(c => _steps.Where(s => s.Step!.Hands == c.Step!.Hands).SkipWhile(s => s != c).Take(2))
@@ -136,7 +137,11 @@ internal sealed class Planning
                 d.DoneOn is null
                 && (d.Drill!.Heard.Count > 0 || d.Drill.Kind == DrillKind.Rhythm || near.Contains(d.Drill.Step))
             )
-            .Take(MostDrills);
+            .Take(
+                minutes <= FewDrills ? 1
+                : minutes <= SomeDrills ? 2
+                : 3
+            );
     }
 
     // Of each hand the last step that is done, some days after.

@@ -73,6 +73,8 @@ internal static class Session
                 .OrderBy(i => used[i.Id])
                 // Where not all fit in, who waited longest comes first.
                 .ThenBy(i => count < items.Count ? i.LastDay : 0)
+                // Steps before drills, but for the hardest, which has the middle.
+                .ThenBy(i => i == hardest || i.Step is not null ? 0 : 1)
                 .ThenByDescending(i => i.Effort)
                 .FirstOrDefault();
             if (row[place] is not { } chosen)

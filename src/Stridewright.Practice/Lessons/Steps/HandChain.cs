@@ -13,7 +13,7 @@ internal sealed record HandLink(StepKind Kind, Score Score, double Effort, doubl
 
 /// <summary>
 /// Of many easier parts of one hand those that lead to the written one: each can be played, asks no more than the next, stands
-/// again in it to nine tenths, and differs from it enough to be worth a step. Chosen from the written part backwards.
+/// again in it to nine tenths, and differs from it enough to be worth a step; of a kind there is one. Chosen from the written part backwards.
 /// </summary>
 internal static class HandChain
 {
@@ -34,7 +34,8 @@ internal static class HandChain
             }
             var again = Nesting.Share(part.Score, next.Score, hand);
             if (
-                verdict.IsPlayable
+                part.Kind != next.Kind
+                && verdict.IsPlayable
                 && effort <= next.Effort + Tolerance
                 && again >= LessonLimits.Nested.Value
                 && Nesting.Changed(part.Score, next.Score, hand) >= LessonLimits.Different.Value

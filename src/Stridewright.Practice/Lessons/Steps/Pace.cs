@@ -44,10 +44,11 @@ internal sealed record Pace(NoteValue Beat, double BeatsPerMinute)
         return score with { Bars = bars.ToValueList() };
     }
 
-    /// <summary>From half the piece's tempo, or what is comfortable where that is less, to the piece's.</summary>
-    public TempoRange Range(Score score, PlayerHands hands)
+    /// <summary>From a share of the piece's tempo, or what is comfortable where that is less, to the piece's.</summary>
+    /// <param name="isFirst">Nothing like it was learned before.</param>
+    public TempoRange Range(Score score, PlayerHands hands, bool isFirst)
     {
-        var begin = BeatsPerMinute * LessonLimits.Begin.Value;
+        var begin = BeatsPerMinute * (isFirst ? LessonLimits.Begin : LessonLimits.GoOn).Value;
         var comfortable = Assess.Comfortable(score, hands) is { } found ? found.Speed * BeatsPerMinute : begin;
         return new(Math.Round(Math.Min(begin, comfortable)), Math.Round(BeatsPerMinute));
     }

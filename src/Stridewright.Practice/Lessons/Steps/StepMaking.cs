@@ -9,12 +9,12 @@ internal sealed class StepMaking(Score goal, Pace pace, PlayerHands hands)
     private readonly Dictionary<StepHands, int> _count = [];
 
     /// <summary>Each step's hands come before it; the last one is the piece.</summary>
-    public List<Step> Of(StepParts parts)
+    public List<PathStep> Of(StepParts parts)
     {
         var left = parts.Left.Count > 0 ? HandChain.Of(parts.Left, Hand.Left, hands) : [];
         var right = parts.Right.Count > 0 ? HandChain.Of(parts.Right, Hand.Right, hands) : [];
         var together = left.Count > 0 && right.Count > 0 ? new TogetherChain(goal, hands).Of(left, right) : [];
-        var steps = new List<Step>();
+        var steps = new List<PathStep>();
         var (leftIds, rightIds) = (new List<string>(), new List<string>());
         foreach (var link in together)
         {
@@ -47,7 +47,7 @@ internal sealed class StepMaking(Score goal, Pace pace, PlayerHands hands)
         return steps;
     }
 
-    private void Add(List<HandLink> links, List<string> ids, StepHands of, int upTo, List<Step> steps)
+    private void Add(List<HandLink> links, List<string> ids, StepHands of, int upTo, List<PathStep> steps)
     {
         for (var i = ids.Count; i <= upTo; i++)
         {
@@ -65,7 +65,7 @@ internal sealed class StepMaking(Score goal, Pace pace, PlayerHands hands)
             ? 1
             : Math.Min(Nesting.Share(before, link.Score, Hand.Right), Nesting.Share(before, link.Score, Hand.Left));
 
-    private Step Made(
+    private PathStep Made(
         StepHands of,
         StepKind kind,
         Score score,
@@ -75,11 +75,11 @@ internal sealed class StepMaking(Score goal, Pace pace, PlayerHands hands)
         bool isLast
     )
     {
-        var range = pace.Range(score, hands);
-        var test = isLast ? range.To : Math.Max(range.From, Math.Round(range.To * LessonLimits.MoveOn.Value));
         var number = _count[of] = _count.GetValueOrDefault(of) + 1;
+        var range = pace.Range(score, hands, isFirst: number == 1);
+        var test = isLast ? range.To : Math.Max(range.From, Math.Round(range.To * LessonLimits.MoveOn.Value));
         var name = LessonMessages.NameOf(kind, goal, bars);
-        return new Step
+        return new PathStep
         {
             Id = LessonMessages.IdOf(of, number),
             Hands = of,

@@ -77,6 +77,12 @@ internal sealed record StepParts(IReadOnlyList<StepPart> Left, IReadOnlyList<Ste
                 }
             }
         }
+        // Basses brought near, where those of the first level are others than the ones to come.
+        var near = left.Skip(1).Select(l => l.Score).Append(Hand(written, Music.Hand.Left)).Reverse().ToList();
+        left.InsertRange(
+            Math.Min(1, left.Count),
+            near.Select(l => new StepPart(StepKind.LeftInPlace, LeftThinning.InPlace(l)))
+        );
         left.Add(new(StepKind.LeftWhole, Hand(written, Music.Hand.Left)));
         right.Add(new(StepKind.RightTiedBar, RightThinning.Line(Hand(written, Music.Hand.Right))));
         right.Add(new(StepKind.RightOctaves, RightThinning.Octaves(Hand(written, Music.Hand.Right))));
@@ -104,7 +110,8 @@ internal sealed record StepParts(IReadOnlyList<StepPart> Left, IReadOnlyList<Ste
         level switch
         {
             1 when isPlain => [new(StepKind.RightPlain, right)],
-            1 or 2 => [new(StepKind.RightUntied, right)],
+            1 => [new(StepKind.RightFirstFigures, right)],
+            2 => [new(StepKind.RightUntied, right)],
             3 => [new(StepKind.RightTiedMid, right)],
             4 => [new(StepKind.RightTiedBar, RightThinning.Line(right)), new(StepKind.RightPairs, right)],
             _ => [new(StepKind.RightTiedBar, RightThinning.Line(right)), new(StepKind.RightOctaves, right)],

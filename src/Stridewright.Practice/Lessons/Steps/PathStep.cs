@@ -31,6 +31,9 @@ public enum StepKind
     /// <summary>The tune on the beat.</summary>
     RightPlain,
 
+    /// <summary>One returning off-beat figure in a phrase.</summary>
+    RightFirstFigures,
+
     /// <summary>Syncopation within the half bar, without a tie.</summary>
     RightUntied,
 
@@ -63,7 +66,7 @@ public enum StepKind
 }
 
 /// <summary>One step on the way to a piece.</summary>
-public sealed record Step
+public sealed record PathStep
 {
     /// <summary>Such as <c>left-1</c>, <c>right-3</c>, <c>together-2</c>.</summary>
     public required string Id { get; init; }
@@ -119,4 +122,4 @@ public sealed record MoveOn(int CleanTakes, double BeatsPerMinute, double LeastR
 
 /// <summary>A step that this player does not need.</summary>
 /// <param name="Why">In one sentence.</param>
-public sealed record SkippedStep(Step Step, string Why);
+public sealed record SkippedStep(PathStep Step, string Why);
