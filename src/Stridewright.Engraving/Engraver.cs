@@ -111,7 +111,9 @@ public sealed class Engraver : IDisposable
     private static Reading<EngravedScore> LayOut(Engine engine, ScoreXml score, PageSetup setup)
     {
         engine.TakeLog();
-        if (!engine.Load(EngraverOptions.For(setup, score.SmallStaff), score.ToBytes(setup.Header)))
+        if (
+            !engine.Load(EngraverOptions.For(setup, score.SmallStaff), score.ToBytes(setup.Header, named: !setup.Strip))
+        )
         {
             return Failed(EngravingMessages.NotUnderstood(string.Join("; ", Lines(engine.TakeLog()))));
         }
