@@ -79,7 +79,7 @@ export interface paths {
             path?: never;
             cookie?: never;
         };
-        /** A setting as a file: pdf, large-print, reasons, right-hand or left-hand (all PDF), musicxml, mxl, midi, wav, svg or png (one page), arrangement, or all of them as zip. */
+        /** A setting as a file: pdf, large-print, reasons, right-hand or left-hand (all PDF), musicxml, mxl, midi, wav, phone (score and sound in one HTML file), svg or png (one page), arrangement, or all of them as zip. */
         get: operations["file"];
         put?: never;
         post?: never;

@@ -1,6 +1,14 @@
 /** A key as it is printed, with the signs of music. */
 export const printedKey = (key: string) => key.replace(/^([A-G])b/, "$1♭").replace("#", "♯");
 
+interface PocketTask {
+  firstBar?: string;
+  lastBar?: string;
+  hand?: string;
+  quartersPerMinute?: number;
+  minutes?: number;
+}
+
 /** Every sentence of the page, in one place so that it can be put into another language. */
 export const sentences = {
   bringTitle: "Put a tune on the desk",
@@ -81,6 +89,45 @@ export const sentences = {
     "Keep the level low enough to talk over: 85 decibels are enough for eight hours a day, 94 for one, 100 for a quarter of an hour (NIOSH’s daily limits, as NASM and PAMA print them).",
   pauses: "Rest five minutes in every half hour, and never play in pain (BAPAM).",
 
+  pocket: {
+    forPlayer: (name: string) => `For ${name}`,
+    today: (minutes: number) => (minutes > 0 ? `Today, ${Math.round(minutes)} minutes in all` : "Today"),
+    task: (text: string, { firstBar, lastBar, hand, quartersPerMinute, minutes }: PocketTask) =>
+      [
+        text,
+        firstBar && (lastBar && lastBar !== firstBar ? `bars ${firstBar} to ${lastBar}` : `bar ${firstBar}`),
+        hand && `the ${hand} hand alone`,
+        quartersPerMinute && `${Math.round(quartersPerMinute)} quarters a minute`,
+        minutes && `${Math.round(minutes)} ${Math.round(minutes) === 1 ? "minute" : "minutes"}`,
+      ]
+        .filter((said) => said)
+        .join("; "),
+    done: (done: number, all: number) =>
+      done === 0 ? "Tick what is done; it stays ticked for today." : done < all ? `${done} of ${all} done.` : "All done for today.",
+    layOut: "lay it out",
+    layOutTask: (text: string) => `lay it out: ${text}`,
+    rehearse: "To play along with, or to listen to",
+    part: "What lies on the desk",
+    onDesk: "On the desk lies ",
+    or: ", or let it ",
+    orElse: " or ",
+    beginHere: "begin here",
+    endHere: "end here",
+    speed: (share: number, quarters: number) =>
+      share === 1 ? `at its own pace, ${quarters} a minute` : `at ${Math.round(share * 100)} % of it, ${quarters} a minute`,
+    preparing: "Taking the lid off the piano.",
+    keys: "Tap a bar to put the pencil there, twice to play from it. Space plays and stops, Escape stops; on the bar’s number the arrow keys go from bar to bar.",
+    care: "Take care",
+    pain: "Pain means stop: rest, stretch gently, and see a clinician if it comes back.",
+    about: "What this file is made of",
+    rights: [
+      "It works without a network and asks nothing of one. A setting of a work in copyright is its owner’s to permit.",
+      "The piano: Salamander Grand Piano V3, recordings by Alexander Holm, Creative Commons Attribution 3.0 (creativecommons.org/licenses/by/3.0), every second key that was recorded, cut, resampled and limited as it plays.",
+      "Where the browser cannot read the recordings, they are decoded by libvorbis, copyright Xiph.Org Foundation, BSD licence, in the packages @wasm-audio-decoders/ogg-vorbis and common by Ethan Halsall (MIT) and simple-yenc (MIT).",
+      "Engraved by Verovio, with the music face Leipzig (SIL Open Font License 1.1).",
+    ],
+  },
+
   spots: {
     look: "look at it",
     lookAway: "lay the slip aside",
@@ -160,6 +207,7 @@ export const sentences = {
     left: "the left hand alone",
     data: "; as ",
     mxl: "compressed MusicXML",
+    phone: "score and sound for a phone",
     arrangement: "an arrangement file, to go on from",
     pictures: "As pictures: ",
     pictureOf: (kind: string, page: number, pages: number) => (pages === 1 ? kind : `${kind} of page ${page}`),

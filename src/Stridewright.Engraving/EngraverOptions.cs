@@ -6,6 +6,10 @@ namespace Stridewright.Engraving;
 /// <summary>The engraver's options for a page setup; its lengths are tenths of a millimetre and half staff spaces.</summary>
 internal static class EngraverOptions
 {
+    // A screen's pages: the engraver cuts them to what stands on them; long ones are drawn more slowly.
+    private const int Highest = 60_000,
+        ScreenSystems = 6;
+
     // The engraver's own size of words, in half spaces.
     private const double WordSize = 4.5;
 
@@ -16,11 +20,13 @@ internal static class EngraverOptions
     public static byte[] For(PageSetup setup, double smallStaff = 1, int systemsPerPage = 0, string breaks = "auto")
     {
         var halfSpace = setup.StaffHeight / 8;
+        var isScreen = setup.ScreenWidth is not null;
         var options = new JsonObject
         {
             ["inputFrom"] = "musicxml",
             ["pageWidth"] = Tenths(setup.Width),
-            ["pageHeight"] = Tenths(setup.Height),
+            ["pageHeight"] = isScreen ? Highest : Tenths(setup.Height),
+            ["adjustPageHeight"] = isScreen,
             ["pageMarginLeft"] = Tenths(setup.SideMargin),
             ["pageMarginRight"] = Tenths(setup.SideMargin),
             ["pageMarginTop"] = Tenths(setup.EndMargin),
@@ -33,7 +39,7 @@ internal static class EngraverOptions
             ["footer"] = "none",
             ["breaks"] = breaks,
             ["minLastJustification"] = 0.65,
-            ["justifyVertically"] = true,
+            ["justifyVertically"] = !isScreen,
             ["spacingLinear"] = 0.36,
             ["spacingStaff"] = 9,
             ["spacingSystem"] = 3,
@@ -43,7 +49,7 @@ internal static class EngraverOptions
             ["lyricSize"] = WordSize * 2 / (1 + smallStaff),
             ["lyricWordSpace"] = 3,
             ["lyricTopMinMargin"] = 3,
-            ["systemMaxPerPage"] = systemsPerPage,
+            ["systemMaxPerPage"] = isScreen ? ScreenSystems : systemsPerPage,
         };
         return Encoding.UTF8.GetBytes(options.ToJsonString());
     }
@@ -53,6 +59,7 @@ internal static class EngraverOptions
     {
         Check(setup.SideMargin, 5, 40, nameof(setup.SideMargin));
         Check(setup.EndMargin, 5, 40, nameof(setup.EndMargin));
+        Check(setup.ScreenWidth ?? setup.Width, 60, 300, nameof(setup.ScreenWidth));
         Check(setup.StaffHeight, 4, 9, nameof(setup.StaffHeight));
     }
 

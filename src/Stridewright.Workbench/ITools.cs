@@ -119,6 +119,10 @@ internal sealed record PageWish(Paper Paper)
     /// <summary>About a third larger than usual.</summary>
     public bool LargePrint { get; init; }
 
+    /// <summary>Width of a screen in millimetres of print of the usual size, for pages that are as high as their music and
+    /// bear nothing else; null: paper.</summary>
+    public double? ScreenWidth { get; init; }
+
     /// <summary>Ids of bars after which a page may turn; empty: it does not matter.</summary>
     public ValueList<string> Turns { get; init; } = [];
 }
