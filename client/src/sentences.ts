@@ -1,6 +1,12 @@
 /** A key as it is printed, with the signs of music. */
 export const printedKey = (key: string) => key.replace(/^([A-G])b/, "$1♭").replace("#", "♯");
 
+// A day such as 2026-03-14, as it is said.
+const onDay = (day: string) => {
+  const [year, month, date] = day.split("-").map(Number);
+  return new Date(year!, month! - 1, date).toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" });
+};
+
 interface PocketTask {
   firstBar?: string;
   lastBar?: string;
@@ -88,6 +94,42 @@ export const sentences = {
   loudness:
     "Keep the level low enough to talk over: 85 decibels are enough for eight hours a day, 94 for one, 100 for a quarter of an hour (NIOSH’s daily limits, as NASM and PAMA print them).",
   pauses: "Rest five minutes in every half hour, and never play in pain (BAPAM).",
+
+  progress: {
+    open: "See how players come on",
+    close: "Lay the book of progress aside",
+    title: "How players come on",
+    none: "There is no player and no take here yet. Play along with a setting and keep the take: then it is told here.",
+    of: "This is ",
+    whose: "Whose progress is shown",
+    everybody: "everybody",
+    nobody: "nobody in particular",
+    asTable: ", also to be had ",
+    table: "as a table for a spreadsheet",
+    inShort: (takes: number, title: string | undefined) =>
+      `: ${takes === 0 ? "no take" : takes === 1 ? "one take" : `${takes} takes`} in the last seven days${title ? `, at last of ${title}` : ""}.`,
+    due: "Due today: ",
+    nothingDue: "Nothing is due today.",
+    noTakes: "No take has been heard yet.",
+    piece: (takes: number, first: string, last: string, reached: number | null, asked: number | null) =>
+      `${takes === 1 ? "One take" : `${takes} takes`}, ${first === last ? `on ${onDay(first)}` : `from ${onDay(first)} to ${onDay(last)}`}. ` +
+      (reached === null ? "It was not clean from beginning to end so far." : `Clean at ${Math.round(reached)} quarters a minute${asked === null ? "" : ` of ${Math.round(asked)}`}.`),
+    weeks: "Week by week",
+    weekHead: ["from Monday", "takes", "right notes", "clean at", "left hand within"],
+    items: "What was practised",
+    itemHead: ["what", "last", "right notes", "clean at", "comes again"],
+    day: (day: string) => onDay(day),
+    onDays: (takes: number, days: number) => `${takes} on ${days} ${days === 1 ? "day" : "days"}`,
+    share: (share: number) => `${Math.round(share * 100)} %`,
+    tempo: (tempo: number | null) => (tempo === null ? "not clean yet" : `${Math.round(tempo)} a minute`),
+    uneven: (share: number | null) => (share === null ? "not measured" : `${(share * 100).toFixed(1)} % of a stroke`),
+    dueOn: (day: string, isDue: boolean) => (isDue ? `due since ${onDay(day)}` : `on ${onDay(day)}`),
+    throwAway: (name: string) => `throw ${name} away, with all takes`,
+    sure: (name: string) => `${name} and every take go for good; backups keep theirs. `,
+    yes: "Throw them away",
+    or: ", or ",
+    no: "keep them",
+  },
 
   pocket: {
     forPlayer: (name: string) => `For ${name}`,

@@ -63,6 +63,27 @@ internal static class WorkbenchMessages
 
     public static string TakeUnreadable(string title) => $"a take of {title} cannot be read any more";
 
+    /// <summary>What was practised.</summary>
+    public static string Practised(string? step, string? range, string? hand)
+    {
+        var part =
+            range is null ? null
+            : range.Contains('-') ? $"bars {range}"
+            : $"bar {range}";
+        var said = string.Join(
+            ", ",
+            new[] { step, part, hand is null ? null : $"the {hand} hand alone" }.OfType<string>()
+        );
+        return said.Length > 0 ? said : "the whole piece";
+    }
+
+    public static string DueOf(string title, string what) => $"{title}: {what}";
+
+    public static string Forgotten(string name, int takes) =>
+        FormattableString.Invariant(
+            $"{name} and {takes} take{(takes == 1 ? "" : "s")} are gone for good from this shelf. Backups that were made before, and the copies beside the shelf's file, still have them: throw those away too if they must go. Settings that were made for these hands stay."
+        );
+
     public static string NoPlayerCalled(string name) => $"no player on the shelf is called {name}";
 
     public static string PlayerName(int longest) =>

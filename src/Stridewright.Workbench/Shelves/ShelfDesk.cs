@@ -22,6 +22,7 @@ public sealed class ShelfDesk : IDisposable
         (_shelf, _tools) = (shelf, tools);
         Players = new PlayerShelf(shelf);
         Takes = new TakeShelf(shelf);
+        Progress = new ProgressDesk(Players, Takes);
     }
 
     /// <summary>The players on it.</summary>
@@ -29,6 +30,9 @@ public sealed class ShelfDesk : IDisposable
 
     /// <summary>The takes on it.</summary>
     public TakeShelf Takes { get; }
+
+    /// <summary>How they have come on.</summary>
+    public ProgressDesk Progress { get; }
 
     /// <summary>Takes a data folder for this program alone, quickly; its file is opened when it is asked to, or
     /// when it is first needed.</summary>
