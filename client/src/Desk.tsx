@@ -8,6 +8,7 @@ import { Score } from "./Score";
 import { Listen } from "./sound/Listen";
 import { sentences } from "./sentences";
 import { Kept } from "./shelf/Kept";
+import { Progress } from "./progress/Progress";
 import { Shelf } from "./shelf/Shelf";
 import { remembered, useKeeping } from "./shelf/useKeeping";
 import { Printed } from "./take/Printed";
@@ -99,6 +100,7 @@ export function Desk() {
         )}
         <Kept keeping={keeping} isOpen={isShelfOpen} onShelf={() => setShelfOpen(!isShelfOpen)} />
         {isShelfOpen && <Shelf keeping={keeping} onClose={() => setShelfOpen(false)} />}
+        <Progress />
         {tune.tune && (
           <section className="brief" aria-label={sentences.brief}>
             <p className="sentence">

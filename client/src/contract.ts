@@ -395,6 +395,57 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/progress": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** How players have come on: one of them, or all. zone: minutes east of Greenwich, where the days are counted. */
+        get: operations["progress"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/progress.csv": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The same as a table: a line for each player, piece and week. */
+        get: operations["progressTable"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/players/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post?: never;
+        /** Throws a player away with all of theirs, for good. */
+        delete: operations["forgetPlayer"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/shelf/arrangements": {
         parameters: {
             query?: never;
@@ -639,6 +690,22 @@ export interface components {
             at: number;
             down: boolean;
         };
+        ItemReport: {
+            what: string;
+            /** Format: int32 */
+            takes: number;
+            /** Format: date */
+            last: string;
+            /** Format: int32 */
+            cleanDays: number;
+            /** Format: double */
+            tempoReached: null | number;
+            /** Format: double */
+            cleanness: number;
+            /** Format: date */
+            due: string;
+            isDue: boolean;
+        };
         KeepWanted: {
             setting: string;
             sitting?: null | string;
@@ -651,6 +718,41 @@ export interface components {
             version: components["schemas"]["ShelfVersion"];
             brought: components["schemas"]["Brought"];
             wishes: components["schemas"]["BriefWishes"];
+        };
+        PieceReport: {
+            title: string;
+            /** Format: date */
+            first: string;
+            /** Format: date */
+            last: string;
+            /** Format: int32 */
+            takes: number;
+            /** Format: double */
+            tempoReached: null | number;
+            /** Format: double */
+            askedTempo: null | number;
+            weeks: components["schemas"]["WeekReport"][];
+            items: components["schemas"]["ItemReport"][];
+        };
+        PlayerForgotten: {
+            name: string;
+            /** Format: int32 */
+            takes: number;
+            message: string;
+        };
+        PlayerProgress: {
+            id: null | string;
+            name: string;
+            /** Format: int32 */
+            takes: number;
+            due: string[];
+            pieces: components["schemas"]["PieceReport"][];
+        };
+        ProgressReport: {
+            kind?: null | string;
+            /** Format: date */
+            today: string;
+            players?: components["schemas"]["PlayerProgress"][];
         };
         Purged: {
             /** Format: int32 */
@@ -862,6 +964,20 @@ export interface components {
             /** Format: double */
             effortAfter: number;
             style: components["schemas"]["StyleMoved"][];
+        };
+        WeekReport: {
+            /** Format: date */
+            week: string;
+            /** Format: int32 */
+            takes: number;
+            /** Format: int32 */
+            days: number;
+            /** Format: double */
+            cleanness: number;
+            /** Format: double */
+            tempoReached: null | number;
+            /** Format: double */
+            unevenness: null | number;
         };
         Why: {
             kind: string;
@@ -1988,6 +2104,182 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["Purged"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Service Unavailable */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+        };
+    };
+    progress: {
+        parameters: {
+            query?: {
+                player?: string;
+                zone?: number;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ProgressReport"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Service Unavailable */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+        };
+    };
+    progressTable: {
+        parameters: {
+            query?: {
+                player?: string;
+                zone?: number;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/csv; charset=utf-8": string;
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Service Unavailable */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+        };
+    };
+    forgetPlayer: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PlayerForgotten"];
                 };
             };
             /** @description Bad Request */

@@ -1,6 +1,20 @@
 /** A key as it is printed, with the signs of music. */
 export const printedKey = (key: string) => key.replace(/^([A-G])b/, "$1♭").replace("#", "♯");
 
+// A day such as 2026-03-14, as it is said.
+const onDay = (day: string) => {
+  const [year, month, date] = day.split("-").map(Number);
+  return new Date(year!, month! - 1, date).toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" });
+};
+
+interface PocketTask {
+  firstBar?: string;
+  lastBar?: string;
+  hand?: string;
+  quartersPerMinute?: number;
+  minutes?: number;
+}
+
 /** Every sentence of the page, in one place so that it can be put into another language. */
 export const sentences = {
   bringTitle: "Put a tune on the desk",
@@ -81,6 +95,81 @@ export const sentences = {
     "Keep the level low enough to talk over: 85 decibels are enough for eight hours a day, 94 for one, 100 for a quarter of an hour (NIOSH’s daily limits, as NASM and PAMA print them).",
   pauses: "Rest five minutes in every half hour, and never play in pain (BAPAM).",
 
+  progress: {
+    open: "See how players come on",
+    close: "Lay the book of progress aside",
+    title: "How players come on",
+    none: "There is no player and no take here yet. Play along with a setting and keep the take: then it is told here.",
+    of: "This is ",
+    whose: "Whose progress is shown",
+    everybody: "everybody",
+    nobody: "nobody in particular",
+    asTable: ", also to be had ",
+    table: "as a table for a spreadsheet",
+    inShort: (takes: number, title: string | undefined) =>
+      `: ${takes === 0 ? "no take" : takes === 1 ? "one take" : `${takes} takes`} in the last seven days${title ? `, at last of ${title}` : ""}.`,
+    due: "Due today: ",
+    nothingDue: "Nothing is due today.",
+    noTakes: "No take has been heard yet.",
+    piece: (takes: number, first: string, last: string, reached: number | null, asked: number | null) =>
+      `${takes === 1 ? "One take" : `${takes} takes`}, ${first === last ? `on ${onDay(first)}` : `from ${onDay(first)} to ${onDay(last)}`}. ` +
+      (reached === null ? "It was not clean from beginning to end so far." : `Clean at ${Math.round(reached)} quarters a minute${asked === null ? "" : ` of ${Math.round(asked)}`}.`),
+    weeks: "Week by week",
+    weekHead: ["from Monday", "takes", "right notes", "clean at", "left hand within"],
+    items: "What was practised",
+    itemHead: ["what", "last", "right notes", "clean at", "comes again"],
+    day: (day: string) => onDay(day),
+    onDays: (takes: number, days: number) => `${takes} on ${days} ${days === 1 ? "day" : "days"}`,
+    share: (share: number) => `${Math.round(share * 100)} %`,
+    tempo: (tempo: number | null) => (tempo === null ? "not clean yet" : `${Math.round(tempo)} a minute`),
+    uneven: (share: number | null) => (share === null ? "not measured" : `${(share * 100).toFixed(1)} % of a stroke`),
+    dueOn: (day: string, isDue: boolean) => (isDue ? `due since ${onDay(day)}` : `on ${onDay(day)}`),
+    throwAway: (name: string) => `throw ${name} away, with all takes`,
+    sure: (name: string) => `${name} and every take go for good; backups keep theirs. `,
+    yes: "Throw them away",
+    or: ", or ",
+    no: "keep them",
+  },
+
+  pocket: {
+    forPlayer: (name: string) => `For ${name}`,
+    today: (minutes: number) => (minutes > 0 ? `Today, ${Math.round(minutes)} minutes in all` : "Today"),
+    task: (text: string, { firstBar, lastBar, hand, quartersPerMinute, minutes }: PocketTask) =>
+      [
+        text,
+        firstBar && (lastBar && lastBar !== firstBar ? `bars ${firstBar} to ${lastBar}` : `bar ${firstBar}`),
+        hand && `the ${hand} hand alone`,
+        quartersPerMinute && `${Math.round(quartersPerMinute)} quarters a minute`,
+        minutes && `${Math.round(minutes)} ${Math.round(minutes) === 1 ? "minute" : "minutes"}`,
+      ]
+        .filter((said) => said)
+        .join("; "),
+    done: (done: number, all: number) =>
+      done === 0 ? "Tick what is done; it stays ticked for today." : done < all ? `${done} of ${all} done.` : "All done for today.",
+    layOut: "lay it out",
+    layOutTask: (text: string) => `lay it out: ${text}`,
+    rehearse: "To play along with, or to listen to",
+    part: "What lies on the desk",
+    onDesk: "On the desk lies ",
+    or: ", or let it ",
+    orElse: " or ",
+    beginHere: "begin here",
+    endHere: "end here",
+    speed: (share: number, quarters: number) =>
+      share === 1 ? `at its own pace, ${quarters} a minute` : `at ${Math.round(share * 100)} % of it, ${quarters} a minute`,
+    preparing: "Taking the lid off the piano.",
+    keys: "Tap a bar to put the pencil there, twice to play from it. Space plays and stops, Escape stops; on the bar’s number the arrow keys go from bar to bar.",
+    care: "Take care",
+    pain: "Pain means stop: rest, stretch gently, and see a clinician if it comes back.",
+    about: "What this file is made of",
+    rights: [
+      "It works without a network and asks nothing of one. A setting of a work in copyright is its owner’s to permit.",
+      "The piano: Salamander Grand Piano V3, recordings by Alexander Holm, Creative Commons Attribution 3.0 (creativecommons.org/licenses/by/3.0), every second key that was recorded, cut, resampled and limited as it plays.",
+      "Where the browser cannot read the recordings, they are decoded by libvorbis, copyright Xiph.Org Foundation, BSD licence, in the packages @wasm-audio-decoders/ogg-vorbis and common by Ethan Halsall (MIT) and simple-yenc (MIT).",
+      "Engraved by Verovio, with the music face Leipzig (SIL Open Font License 1.1).",
+    ],
+  },
+
   spots: {
     look: "look at it",
     lookAway: "lay the slip aside",
@@ -160,6 +249,7 @@ export const sentences = {
     left: "the left hand alone",
     data: "; as ",
     mxl: "compressed MusicXML",
+    phone: "score and sound for a phone",
     arrangement: "an arrangement file, to go on from",
     pictures: "As pictures: ",
     pictureOf: (kind: string, page: number, pages: number) => (pages === 1 ? kind : `${kind} of page ${page}`),

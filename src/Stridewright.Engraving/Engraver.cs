@@ -111,9 +111,7 @@ public sealed class Engraver : IDisposable
     private static Reading<EngravedScore> LayOut(Engine engine, ScoreXml score, PageSetup setup)
     {
         engine.TakeLog();
-        if (
-            !engine.Load(EngraverOptions.For(setup, score.SmallStaff), score.ToBytes(setup.Header, named: !setup.Strip))
-        )
+        if (!engine.Load(EngraverOptions.For(setup, score.SmallStaff), score.ToBytes(setup)))
         {
             return Failed(EngravingMessages.NotUnderstood(string.Join("; ", Lines(engine.TakeLog()))));
         }
@@ -148,7 +146,7 @@ public sealed class Engraver : IDisposable
     {
         var systems = pages.Select(page => page.AsSpan().Count("class=\"system\"")).ToArray();
         var most = systems.Max() - 1;
-        if (pages.Length < 2 || systems[^1] > 1 || most < 2)
+        if (pages.Length < 2 || systems[^1] > 1 || most < 2 || setup.ScreenWidth is not null)
         {
             return pages;
         }
@@ -171,7 +169,7 @@ public sealed class Engraver : IDisposable
             return pages;
         }
         score.Break(better.SelectMany(p => p).Skip(1), better.Skip(1).Select(p => p[0]).ToHashSet());
-        if (!engine.Load(EngraverOptions.For(setup, score.SmallStaff, breaks: "encoded"), score.ToBytes(setup.Header)))
+        if (!engine.Load(EngraverOptions.For(setup, score.SmallStaff, breaks: "encoded"), score.ToBytes(setup)))
         {
             return pages;
         }

@@ -32,6 +32,10 @@ internal static class PageFrame
         {
             return setup.Header ? WithHeader(svg, score, setup) : svg;
         }
+        if (setup.ScreenWidth is not null)
+        {
+            return svg;
+        }
         var end = svg.IndexOf("</svg>", StringComparison.Ordinal);
         var number = Line(
             page.ToString(CultureInfo.InvariantCulture),

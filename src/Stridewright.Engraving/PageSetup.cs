@@ -34,10 +34,16 @@ public sealed record PageSetup
     /// <summary>One page only as high as its music, without header or margins above and below: to be set among text.</summary>
     public bool Strip { get; init; }
 
-    /// <summary>Width of the paper.</summary>
-    public double Width => Paper == Paper.A4 ? 210 : 215.9;
+    /// <summary>Width of a screen's page, 60 to 300: as high as the music that stands on it, without a number and without
+    /// the instrument's name; null: paper.</summary>
+    public double? ScreenWidth { get; init; }
 
-    /// <summary>Height of the paper.</summary>
+    /// <summary>Width of the page.</summary>
+    public double Width => ScreenWidth ?? PaperWidth;
+
+    private double PaperWidth => Paper == Paper.A4 ? 210 : 215.9;
+
+    /// <summary>Height of the paper; of a screen's page only text without music has it.</summary>
     public double Height => Paper == Paper.A4 ? 297 : 279.4;
 
     /// <summary>Ids of bars after which a hand is free to turn the page; empty: pages end where they are full.</summary>

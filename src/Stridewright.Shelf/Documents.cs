@@ -9,6 +9,9 @@ public enum DocumentKind
     Arrangement,
     Figure,
     Player,
+
+    /// <summary>A performance that a player gave; found only where takes are asked for.</summary>
+    Take,
 }
 
 /// <summary>The kinds by their words in the file, which never change.</summary>
@@ -21,6 +24,7 @@ internal static class DocumentKinds
             DocumentKind.Arrangement => "arrangement",
             DocumentKind.Figure => "figure",
             DocumentKind.Player => "player",
+            DocumentKind.Take => "take",
             _ => throw new ArgumentOutOfRangeException(nameof(kind)),
         };
 
@@ -93,6 +97,7 @@ public sealed record Document(DocumentHead Head, VersionHead Version, string Tex
 /// <summary>What is sought; null or empty where it does not matter.</summary>
 public sealed record Sought
 {
+    /// <summary>Null: all that is looked for by title, so all but takes.</summary>
     public DocumentKind? Kind { get; init; }
 
     /// <summary>Each of its words stands in the title or in a tag.</summary>

@@ -101,6 +101,13 @@ internal sealed class Saving(ShelfContext context, DateTimeOffset now)
         return context.Documents.Where(d => d.Deleted != null && (id == null || d.Id == id)).ExecuteDelete();
     }
 
+    public static int Forget(ShelfContext context, string id, string tag)
+    {
+        _ = Reading.Of(context, id);
+        var folded = Folding.Of(tag);
+        return context.Documents.Where(d => d.Id == id || d.Tags.Any(t => t.Sought == folded)).ExecuteDelete();
+    }
+
     private static Content ContentOf(VersionRow row) => new(row.Title, row.Text, row.Key, row.Metre, row.Effort);
 
     private VersionRow Row(string id, int number, int from, Content content, string? sitting) =>

@@ -7,6 +7,8 @@ namespace Stridewright.Shelf;
 /// <summary>Finds documents by what their current version says of itself.</summary>
 internal static class Searching
 {
+    private static readonly string TakeWord = DocumentKinds.WordOf(DocumentKind.Take);
+
     public static Found Find(ShelfContext context, Sought sought)
     {
         var hits = Fitting(context, sought);
@@ -33,6 +35,29 @@ internal static class Searching
         );
     }
 
+    /// <summary>All that stand of a kind, with their texts, as <see cref="Shelf.All"/> gives them.</summary>
+    public static ValueList<Document> All(ShelfContext context, DocumentKind kind, string? tag)
+    {
+        var versions = Fitting(context, new Sought { Kind = kind, Tag = tag })
+            .AsNoTracking()
+            .OrderBy(v => v.DocumentId)
+            .ToList();
+        var word = DocumentKinds.WordOf(kind);
+        var documents = context.Documents.AsNoTracking().Where(d => d.Kind == word).ToDictionary(d => d.Id);
+        var tags = context
+            .Tags.AsNoTracking()
+            .Where(t => context.Documents.Any(d => d.Id == t.DocumentId && d.Kind == word))
+            .OrderBy(t => t.Sought)
+            .ToLookup(t => t.DocumentId, t => t.Word);
+        return versions
+            .Select(v =>
+            {
+                var head = Reading.Head(v);
+                return new Document(Reading.Head(documents[v.DocumentId], head, tags[v.DocumentId]), head, v.Text);
+            })
+            .ToValueList();
+    }
+
     private static IQueryable<VersionRow> Fitting(ShelfContext context, Sought sought)
     {
         var documents = context.Documents.Where(d => (d.Deleted != null) == sought.Deleted);
@@ -40,6 +65,10 @@ internal static class Searching
         {
             var word = DocumentKinds.WordOf(kind);
             documents = documents.Where(d => d.Kind == word);
+        }
+        else
+        {
+            documents = documents.Where(d => d.Kind != TakeWord);
         }
         if (sought.Tag is { } tag)
         {
@@ -83,11 +112,13 @@ internal static class Searching
             from document in context.Documents
             join version in context.Versions
                 on new { document.Id, Number = document.Current } equals new { Id = version.DocumentId, version.Number }
-            where document.Deleted == null
+            where document.Deleted == null && document.Kind != TakeWord
             select version;
         // One spelling of each tag.
         var tags = context
-            .Tags.Where(t => context.Documents.Any(d => d.Id == t.DocumentId && d.Deleted == null))
+            .Tags.Where(t =>
+                context.Documents.Any(d => d.Id == t.DocumentId && d.Deleted == null && d.Kind != TakeWord)
+            )
             .GroupBy(t => t.Sought)
             .Select(g => new { g.Key, Word = g.Min(t => t.Word)! })
             .OrderBy(g => g.Key)

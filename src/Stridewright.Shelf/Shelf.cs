@@ -55,6 +55,11 @@ public sealed class Shelf : IDisposable
     public Task<Found> Find(Sought sought, CancellationToken cancellation) =>
         Do(context => Searching.Find(context, sought), cancellation);
 
+    /// <summary>All documents of a kind that stand, as their current versions have them, by id.</summary>
+    /// <param name="tag">Null: whatever tags they have.</param>
+    public Task<ValueList<Document>> All(DocumentKind kind, string? tag, CancellationToken cancellation) =>
+        Do(context => Searching.All(context, kind, tag), cancellation);
+
     /// <param name="number">Of the version; null: the current one.</param>
     public Task<Document> Get(string id, int? number, CancellationToken cancellation) =>
         Do(
@@ -119,6 +124,22 @@ public sealed class Shelf : IDisposable
     /// <returns>How many documents.</returns>
     public Task<int> Purge(string? id, CancellationToken cancellation) =>
         Do(context => Saving.Purge(context, id), cancellation);
+
+    /// <summary>
+    /// Throws away for good a document and all that bear a tag, standing or put aside, with all their versions, and leaves
+    /// nothing of them in the free pages of the file. Backups and the copies beside the file keep theirs.
+    /// </summary>
+    /// <returns>How many documents.</returns>
+    public Task<int> Forget(string id, string tag, CancellationToken cancellation) =>
+        Do(
+            context =>
+            {
+                var count = Saving.Forget(context, id, tag);
+                _file.Tidy();
+                return count;
+            },
+            cancellation
+        );
 
     /// <summary>The whole shelf as a zip, as of this moment. The stream's file goes with it.</summary>
     public Task<Stream> BackUp(CancellationToken cancellation) =>

@@ -135,6 +135,7 @@ public sealed class PageHost : IAsyncDisposable
         new SettingEndpoints(desk, brought, made).Map(api);
         new SpotEndpoints(new SpotDesk(desk), brought, made).Map(api);
         new ShelfEndpoints(shelf).Map(api);
+        new ProgressEndpoints(shelf).Map(api);
         new ArrangementEndpoints(shelf, brought, made).Map(api);
         new BackupEndpoints(shelf).Map(api);
         api.MapOpenApi("/contract.json").ExcludeFromDescription();

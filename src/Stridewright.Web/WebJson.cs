@@ -2,6 +2,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using Stridewright.Music;
 using Stridewright.Workbench;
+using Stridewright.Workbench.Practising;
 using Stridewright.Workbench.Sheets;
 using Stridewright.Workbench.Shelves;
 
@@ -39,6 +40,8 @@ namespace Stridewright.Web;
 [JsonSerializable(typeof(ShelfList))]
 [JsonSerializable(typeof(ShelfHistory))]
 [JsonSerializable(typeof(ShelfSaved))]
+[JsonSerializable(typeof(ProgressReport))]
+[JsonSerializable(typeof(PlayerForgotten))]
 [JsonSerializable(typeof(bool?))]
 [JsonSerializable(typeof(double?))]
 [JsonSerializable(typeof(Fault))]

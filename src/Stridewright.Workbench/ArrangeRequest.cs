@@ -27,6 +27,9 @@ public enum OutputFormat
 
     /// <summary>The recorded piano playing it.</summary>
     Wav,
+
+    /// <summary>One HTML file with score and sound for a phone or a tablet, which needs no network.</summary>
+    Phone,
 }
 
 /// <summary>Which tunes to arrange, how, and where the results go.</summary>

@@ -125,6 +125,10 @@ internal sealed record PageWish(Paper Paper)
     /// <summary>One page, only as high as its music, to be set among text.</summary>
     public bool Strip { get; init; }
 
+    /// <summary>Width of a screen in millimetres of print of the usual size, for pages that are as high as their music and
+    /// bear nothing else; null: paper.</summary>
+    public double? ScreenWidth { get; init; }
+
     /// <summary>Ids of bars after which a page may turn; empty: it does not matter.</summary>
     public ValueList<string> Turns { get; init; } = [];
 }

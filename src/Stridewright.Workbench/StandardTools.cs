@@ -27,6 +27,9 @@ internal sealed class StandardTools : ITools
 
     // The largest that the engraver sets: 1.36 times the usual.
     private const double LargePrint = 9;
+
+    // A screen has a frame of its own.
+    private const double NarrowestMargin = 5;
     private Engraver? _engraver;
 
     public Reading<ValueList<Tune>> ReadAbc(Stream stream, string? part)
@@ -153,6 +156,16 @@ internal sealed class StandardTools : ITools
         var setup = Setup(wish.Paper) with { Turns = wish.Turns };
         setup = wish.Strip ? setup with { Strip = true, Header = false } : setup;
         setup = wish.LargePrint ? setup with { StaffHeight = LargePrint } : setup;
+        if (wish.ScreenWidth is { } width)
+        {
+            setup = setup with
+            {
+                ScreenWidth = width,
+                Header = false,
+                SideMargin = NarrowestMargin,
+                EndMargin = NarrowestMargin,
+            };
+        }
         var engraved = Engrave(_engraver, musicXml, setup, cancellation);
         foreach (var height in wish.OnOnePage ? SmallerPrint : [])
         {

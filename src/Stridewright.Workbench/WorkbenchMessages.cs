@@ -22,6 +22,8 @@ internal static partial class WorkbenchMessages
         UntitledName = "setting";
     public const string Busy = "more is asked for at once than can be done: ask again in a moment";
     public const string NoArrangement = "this is no arrangement: keep the setting as one of its own";
+    public const string NoTake = "there is no such take";
+    public const string NoPlayer = "there is no such player";
     public const string NotForTheDesk = "only tunes and arrangements can be put on the desk";
     public const string NotFound = "there is no such file or folder: check the name";
     public const string EmptyFile = "the file is empty: give a tune in ABC, MusicXML or MIDI";
@@ -55,9 +57,34 @@ internal static partial class WorkbenchMessages
     public const string LostInBrief = "something in the brief or in the kept bars has no words there";
 
     public static string NoKind(string word) =>
-        $"nothing on the shelf is a '{word}': say tune, arrangement, figure or player";
+        $"nothing on the shelf is a '{word}': say tune, arrangement, figure, player or take";
 
     public static string ShelvedUnreadable(string fault) => $"it cannot be read any more: {fault}";
+
+    public static string TakeUnreadable(string title) => $"a take of {title} cannot be read any more";
+
+    /// <summary>What was practised.</summary>
+    public static string Practised(string? step, string? range, string? hand)
+    {
+        var part =
+            range is null ? null
+            : range.Contains('-') ? $"bars {range}"
+            : $"bar {range}";
+        var said = string.Join(
+            ", ",
+            new[] { step, part, hand is null ? null : $"the {hand} hand alone" }.OfType<string>()
+        );
+        return said.Length > 0 ? said : "the whole piece";
+    }
+
+    public static string DueOf(string title, string what) => $"{title}: {what}";
+
+    public static string Forgotten(string name, int takes) =>
+        FormattableString.Invariant(
+            $"{name} and {takes} take{(takes == 1 ? "" : "s")} are gone for good from this shelf. Backups that were made before, and the copies beside the shelf's file, still have them: throw those away too if they must go. Settings that were made for these hands stay."
+        );
+
+    public static string NoPlayerCalled(string name) => $"no player on the shelf is called {name}";
 
     public static string PlayerName(int longest) =>
         FormattableString.Invariant($"a player that is written needs a name of at most {longest} characters");

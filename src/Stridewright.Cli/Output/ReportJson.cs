@@ -2,6 +2,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using Stridewright.Workbench;
+using Stridewright.Workbench.Practising;
 using Stridewright.Workbench.Reports;
 
 namespace Stridewright.Cli.Output;
@@ -29,6 +30,9 @@ internal static class ReportJson
     public static void Write(TextWriter output, PlayerReport report) =>
         output.WriteLine(JsonSerializer.Serialize(report, Context.PlayerReport));
 
+    public static void Write(TextWriter output, ProgressReport report) =>
+        output.WriteLine(JsonSerializer.Serialize(report, Context.ProgressReport));
+
     public static void Write(TextWriter output, FingerReport report) =>
         output.WriteLine(JsonSerializer.Serialize(report, Context.FingerReport));
 
@@ -55,6 +59,7 @@ internal static class ReportJson
     ]
 )]
 [JsonSerializable(typeof(ArrangeReport))]
+[JsonSerializable(typeof(ProgressReport))]
 [JsonSerializable(typeof(CheckReport))]
 [JsonSerializable(typeof(ProfileReport))]
 [JsonSerializable(typeof(PlayerReport))]

@@ -110,6 +110,15 @@ internal sealed class ShelfFile
         written.Flush(flushToDisk: true);
     }
 
+    /// <summary>Writes the file anew without its free pages, in which deleted texts would still stand, and empties the log
+    /// of what was written (sqlite.org/lang_vacuum.html, sqlite.org/pragma.html#pragma_wal_checkpoint).</summary>
+    public void Tidy()
+    {
+        LetGo();
+        Ask("VACUUM");
+        Ask("PRAGMA wal_checkpoint(TRUNCATE)");
+    }
+
     /// <summary>Puts all into the one file and lets it go, so that it can be moved.</summary>
     public void Close()
     {

@@ -3,6 +3,7 @@ using Stridewright.Arranging;
 using Stridewright.Music;
 using Stridewright.Workbench.Inputs;
 using Stridewright.Workbench.Outputs;
+using Stridewright.Workbench.Pocket;
 using Stridewright.Workbench.Reports;
 using Stridewright.Workbench.Shelves;
 
@@ -203,6 +204,14 @@ public sealed class SheetDesk : IDisposable
         var score = await InTurn(() => change(look.Of(_tools, arrangement, cancellation)), cancellation);
         var engraving = await Engraved(_tools.ToMusicXml(score), look, FreeHands.After(score), cancellation);
         return engraving.Value is { } pages ? await _engraver.Do(_ => pages.Pdf(), cancellation) : [];
+    }
+
+    /// <summary>A sheet as one file for a phone or a tablet.</summary>
+    internal Task<byte[]> Phone(Sheet sheet, CancellationToken cancellation)
+    {
+        var title = sheet.Tune.Title;
+        var wish = new PocketWish { Title = title, Parts = [new(title, sheet.Score!)] };
+        return _engraver.Do(stop => new PocketFile(_tools).Write(wish, stop, out _) ?? [], cancellation);
     }
 
     /// <summary>A page of a sheet, from 1, as a picture.</summary>

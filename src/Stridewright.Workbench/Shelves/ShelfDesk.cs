@@ -3,6 +3,7 @@ using Stridewright.Music;
 using Stridewright.Shelf;
 using Stridewright.Workbench.Inputs;
 using Stridewright.Workbench.Outputs;
+using Stridewright.Workbench.Practising;
 using Stridewright.Workbench.Sheets;
 
 namespace Stridewright.Workbench.Shelves;
@@ -16,7 +17,22 @@ public sealed class ShelfDesk : IDisposable
     private readonly Shelf.Shelf _shelf;
     private readonly ITools _tools;
 
-    private ShelfDesk(Shelf.Shelf shelf, ITools tools) => (_shelf, _tools) = (shelf, tools);
+    private ShelfDesk(Shelf.Shelf shelf, ITools tools)
+    {
+        (_shelf, _tools) = (shelf, tools);
+        Players = new PlayerShelf(shelf);
+        Takes = new TakeShelf(shelf);
+        Progress = new ProgressDesk(Players, Takes);
+    }
+
+    /// <summary>The players on it.</summary>
+    public PlayerShelf Players { get; }
+
+    /// <summary>The takes on it.</summary>
+    public TakeShelf Takes { get; }
+
+    /// <summary>How they have come on.</summary>
+    public ProgressDesk Progress { get; }
 
     /// <summary>Takes a data folder for this program alone, quickly; its file is opened when it is asked to, or
     /// when it is first needed.</summary>
@@ -201,7 +217,8 @@ public sealed class ShelfDesk : IDisposable
     private static string? Sitting(string? given) =>
         given is { Length: > 0 and <= 32 } && given.All(char.IsAsciiLetterOrDigit) ? given : null;
 
-    private static async Task<T> Told<T>(Task<T> work)
+    /// <summary>The shelf's answer, its refusals as ours.</summary>
+    internal static async Task<T> Told<T>(Task<T> work)
     {
         try
         {

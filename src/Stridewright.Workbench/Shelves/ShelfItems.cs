@@ -4,7 +4,7 @@ using Stridewright.Workbench.Sheets;
 namespace Stridewright.Workbench.Shelves;
 
 /// <summary>A document on the shelf, as its current version has it.</summary>
-/// <param name="Kind"><c>tune</c>, <c>arrangement</c>, <c>figure</c> or <c>player</c>.</param>
+/// <param name="Kind"><c>tune</c>, <c>arrangement</c>, <c>figure</c>, <c>player</c> or <c>take</c>.</param>
 /// <param name="Version">Number of the current version: a save names it.</param>
 /// <param name="Saved">When that was saved.</param>
 /// <param name="Key">Such as <c>F major</c>; null where there is none.</param>
