@@ -9,6 +9,9 @@ internal static class EngraverOptions
     // The engraver's own size of words, in half spaces.
     private const double WordSize = 4.5;
 
+    // So that what is cut stands on one page, in tenths of a millimetre.
+    private const int Tallest = 30_000;
+
     /// <param name="smallStaff">A small staff's height against the usual; 1: there is none. Its words are printed nearly as large as
     /// others.</param>
     /// <param name="systemsPerPage">Most systems on a page; 0: as many as fit.</param>
@@ -45,6 +48,18 @@ internal static class EngraverOptions
             ["lyricTopMinMargin"] = 3,
             ["systemMaxPerPage"] = systemsPerPage,
         };
+        if (setup.Cut)
+        {
+            options["pageHeight"] = Tallest;
+            options["adjustPageHeight"] = true;
+            options["justifyVertically"] = false;
+            options["minLastJustification"] = 0.3;
+        }
+        if (setup.Cut && setup.OneSystem)
+        {
+            options["breaks"] = "none";
+            options["adjustPageWidth"] = true;
+        }
         return Encoding.UTF8.GetBytes(options.ToJsonString());
     }
 

@@ -31,6 +31,12 @@ public sealed record PageSetup
     /// <summary>Whether the title, subtitle and composer stand above the first system.</summary>
     public bool Header { get; init; } = true;
 
+    /// <summary>No page is filled: the music stands on one picture that is as high as it.</summary>
+    public bool Cut { get; init; }
+
+    /// <summary>All bars stand in one system, as wide as it needs; only where it is cut.</summary>
+    public bool OneSystem { get; init; }
+
     /// <summary>Width of the paper.</summary>
     public double Width => Paper == Paper.A4 ? 210 : 215.9;
 

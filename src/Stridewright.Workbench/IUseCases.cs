@@ -1,3 +1,4 @@
+using Stridewright.Workbench.Handouts;
 using Stridewright.Workbench.Reports;
 
 namespace Stridewright.Workbench;
@@ -31,4 +32,7 @@ public interface IUseCases : IDisposable
 
     /// <summary>Hears a take against a score. Never throws for what it is given.</summary>
     CompareReport Compare(CompareRequest request, CancellationToken cancellation = default);
+
+    /// <summary>Makes a one-page hand-out and writes it. Never throws for what it is given.</summary>
+    HandoutReport Handout(HandoutRequest request, CancellationToken cancellation = default);
 }

@@ -168,6 +168,33 @@ internal sealed class StandardTools : ITools
 
     public EngravedPages Draw(EffortChart chart, Paper paper) => Pages(EffortPages.Draw(chart, Setup(paper)));
 
+    public Reading<DrawnHandout> Draw(HandoutSheet sheet, Paper paper, CancellationToken cancellation)
+    {
+        if (!Engraver.IsSupported)
+        {
+            return new(null, [new(Severity.Error, Place.Whole, Engraver.UnsupportedMessage)]);
+        }
+        _engraver ??= Engraver.Create();
+        var drawing = Handout.Draw(_engraver, sheet, Setup(paper), cancellation);
+        return new(
+            drawing.Value is { } drawn
+                ? new DrawnHandout(drawn.Page is { } page ? Pages(page) : null, drawn.Over, drawn.Rooms)
+                : null,
+            drawing.Diagnostics
+        );
+    }
+
+    public Reading<EngravedPages> DrawSystem(HandoutMusic music, Paper paper, CancellationToken cancellation)
+    {
+        if (!Engraver.IsSupported)
+        {
+            return new(null, [new(Severity.Error, Place.Whole, Engraver.UnsupportedMessage)]);
+        }
+        _engraver ??= Engraver.Create();
+        var drawing = Handout.OneSystem(_engraver, music, Setup(paper), cancellation);
+        return new(drawing.Value is { } score ? Pages(score) : null, drawing.Diagnostics);
+    }
+
     private static EngravedPages Pages(EngravedScore score) =>
         new(
             [.. score.Pages.Select(Encoding.UTF8.GetBytes)],

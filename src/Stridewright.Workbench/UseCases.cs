@@ -1,3 +1,4 @@
+using Stridewright.Workbench.Handouts;
 using Stridewright.Workbench.Reports;
 
 namespace Stridewright.Workbench;
@@ -35,6 +36,9 @@ public sealed class UseCases : IUseCases
 
     public CompareReport Compare(CompareRequest request, CancellationToken cancellation = default) =>
         new CompareTake(_tools, request).Run(cancellation);
+
+    public HandoutReport Handout(HandoutRequest request, CancellationToken cancellation = default) =>
+        new HandoutFiles(_tools, request).Run(cancellation);
 
     public void Dispose() => _tools.Dispose();
 }

@@ -2,6 +2,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using Stridewright.Workbench;
+using Stridewright.Workbench.Handouts;
 using Stridewright.Workbench.Reports;
 
 namespace Stridewright.Cli.Output;
@@ -35,6 +36,9 @@ internal static class ReportJson
     public static void Write(TextWriter output, CompareReport report) =>
         output.WriteLine(JsonSerializer.Serialize(report, Context.CompareReport));
 
+    public static void Write(TextWriter output, HandoutReport report) =>
+        output.WriteLine(JsonSerializer.Serialize(report, Context.HandoutReport));
+
     public static void Write(TextWriter output, SpotReport report) =>
         output.WriteLine(JsonSerializer.Serialize(report, Context.SpotReport));
 }
@@ -53,6 +57,7 @@ internal static class ReportJson
 [JsonSerializable(typeof(FingerReport))]
 [JsonSerializable(typeof(CompareReport))]
 [JsonSerializable(typeof(SpotReport))]
+[JsonSerializable(typeof(HandoutReport))]
 internal sealed partial class ReportJsonContext : JsonSerializerContext;
 
 internal sealed class ArrangeOutcomeConverter()
