@@ -23,6 +23,12 @@ internal static class WorkbenchMessages
         UntitledName = "setting";
     public const string Busy = "more is asked for at once than can be done: ask again in a moment";
     public const string NoArrangement = "this is no arrangement: keep the setting as one of its own";
+    public const string NotAPlayer = "this is no player: choose one from the shelf";
+    public const string OtherKind = "on the shelf this is something else: keep it as one of its own";
+
+    public static string NoHandsWord(string word) =>
+        $"nothing is said of hands by '{Quoted.Short(word)}': see docs/player-file.md";
+
     public const string NotForTheDesk = "only tunes and arrangements can be put on the desk";
     public const string NotFound = "there is no such file or folder: check the name";
     public const string EmptyFile = "the file is empty: give a tune in ABC, MusicXML or MIDI";

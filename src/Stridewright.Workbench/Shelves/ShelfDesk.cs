@@ -136,6 +136,27 @@ public sealed class ShelfDesk : IDisposable
         );
     }
 
+    /// <summary>A document with its text.</summary>
+    /// <param name="version">Null: the current one.</param>
+    internal Task<Document> Get(string id, int? version, CancellationToken cancellation) =>
+        Told(_shelf.Get(id, version, cancellation));
+
+    /// <summary>Puts something new on the shelf.</summary>
+    internal async Task<ShelfItem> Add(DocumentKind kind, Content content, CancellationToken cancellation) =>
+        ItemOf.Document(await Told(_shelf.Add(kind, content, [], null, cancellation)));
+
+    /// <summary>A new version of a document of this kind.</summary>
+    internal async Task<ShelfSaved> Save(
+        string id,
+        int from,
+        DocumentKind kind,
+        Content content,
+        CancellationToken cancellation
+    ) =>
+        (await Get(id, null, cancellation)).Head.Kind == kind
+            ? ItemOf.Saved(await Told(_shelf.Save(id, from, content, null, cancellation)))
+            : throw new ShelfRefusedException(WorkbenchMessages.OtherKind);
+
     public async Task<ShelfHistory> History(string id, CancellationToken cancellation) =>
         ItemOf.History(await Told(_shelf.History(id, cancellation)));
 
