@@ -131,6 +131,19 @@ public sealed record PairWanted(string First, string Second);
 /// <param name="From">Number of the version that it was made from; of a new one it does not matter.</param>
 public sealed record PlayerWanted(PlayerSaid Player, int From = 1);
 
+/// <summary>A tune engraved, one SVG a page.</summary>
+public sealed record TunePages(ValueList<string> Pages);
+
+/// <summary>A tune to be kept by itself.</summary>
+/// <param name="Tunes">Id of what was brought.</param>
+/// <param name="Number">Of the tune in it, from 1.</param>
+public sealed record TuneWanted(string Tunes, int Number);
+
+/// <summary>A figure to be kept by itself.</summary>
+/// <param name="Setting">Id of a setting that was made.</param>
+/// <param name="Figure">Its name there.</param>
+public sealed record FigureWanted(string Setting, string Figure);
+
 /// <summary>A setting to be kept on the shelf.</summary>
 /// <param name="Setting">Id of a setting that was made.</param>
 /// <param name="Sitting">Letters and digits that the page chose for itself when it was loaded: what one sitting saves in

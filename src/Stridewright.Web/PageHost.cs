@@ -13,6 +13,7 @@ using Stridewright.Workbench;
 using Stridewright.Workbench.Handouts;
 using Stridewright.Workbench.Sheets;
 using Stridewright.Workbench.Shelves;
+using Stridewright.Workbench.Tunes;
 
 namespace Stridewright.Web;
 
@@ -140,6 +141,7 @@ public sealed class PageHost : IAsyncDisposable
         new HandoutEndpoints(new HandoutDesk(desk), made).Map(api);
         new VersionEndpoints(new VersionDesk(desk), brought, made).Map(api);
         new PlayerEndpoints(players).Map(api);
+        new CorrectionEndpoints(new TuneDesk(desk, shelf), brought, made).Map(api);
         new ShelfEndpoints(shelf).Map(api);
         new ArrangementEndpoints(shelf, players, brought, made).Map(api);
         new BackupEndpoints(shelf).Map(api);

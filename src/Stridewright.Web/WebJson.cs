@@ -4,6 +4,7 @@ using Stridewright.Music;
 using Stridewright.Workbench;
 using Stridewright.Workbench.Sheets;
 using Stridewright.Workbench.Shelves;
+using Stridewright.Workbench.Tunes;
 
 namespace Stridewright.Web;
 
@@ -36,6 +37,12 @@ namespace Stridewright.Web;
 [JsonSerializable(typeof(PlayerSaid))]
 [JsonSerializable(typeof(PlayerTold))]
 [JsonSerializable(typeof(LeapTestTold))]
+[JsonSerializable(typeof(TuneTold))]
+[JsonSerializable(typeof(TunePages))]
+[JsonSerializable(typeof(TuneChange))]
+[JsonSerializable(typeof(TuneWanted))]
+[JsonSerializable(typeof(FigureWanted))]
+[JsonSerializable(typeof(bool?))]
 [JsonSerializable(typeof(KeepWanted))]
 [JsonSerializable(typeof(SaveWanted))]
 [JsonSerializable(typeof(TitleWanted))]
@@ -48,7 +55,6 @@ namespace Stridewright.Web;
 [JsonSerializable(typeof(ShelfList))]
 [JsonSerializable(typeof(ShelfHistory))]
 [JsonSerializable(typeof(ShelfSaved))]
-[JsonSerializable(typeof(bool?))]
 [JsonSerializable(typeof(double?))]
 [JsonSerializable(typeof(Fault))]
 [JsonSerializable(typeof(string))]

@@ -29,6 +29,24 @@ internal static class WorkbenchMessages
     public static string NoHandsWord(string word) =>
         $"nothing is said of hands by '{Quoted.Short(word)}': see docs/player-file.md";
 
+    public static string NoChordHere(string word) =>
+        $"'{Quoted.Short(word)}' is no chord of this bar: write symbols such as F C7, or with a place, C7@3/8";
+
+    public static string NoKey(string text) => $"'{Quoted.Short(text)}' is no key: write one such as F, Bb or Dm";
+
+    public static string NoMetre(string text) => $"'{Quoted.Short(text)}' is no metre: write one such as 2/4 or 6/8";
+
+    public static string NoPickUp(string text) =>
+        $"'{Quoted.Short(text)}' is no pick-up: write its length as a part of a whole note, shorter than a bar, such as 1/8; 0 for none";
+
+    public static string NoCorrection(string action) =>
+        $"a tune is not corrected by '{Quoted.Short(action)}': notes, chords, key, metre or pick-up";
+
+    public static string NotesOverlap(string pitch, bool isLast) =>
+        isLast
+            ? $"{pitch} runs over the bar line: shorten it, and tie it to the next bar there"
+            : $"{pitch} runs into the next note: a tune is one line, shorten it";
+
     public const string NotForTheDesk = "only tunes and arrangements can be put on the desk";
     public const string NotFound = "there is no such file or folder: check the name";
     public const string EmptyFile = "the file is empty: give a tune in ABC, MusicXML or MIDI";

@@ -52,7 +52,15 @@ internal sealed class ArrangementEndpoints(
         var (wishes, player) = await players.Known(opened, cancellation);
         var told = TuneEndpoints.Told(brought.Keep(opened.Source), opened.Source);
         return Results.Json(
-            new Opened(opened.Item, opened.Version, told, SettingEndpoints.Told(wishes) with { Player = player }),
+            new Opened(
+                opened.Item,
+                opened.Version,
+                told,
+                SettingEndpoints.Told(wishes, opened.Look) with
+                {
+                    Player = player,
+                }
+            ),
             WebJson.Default.Opened
         );
     }

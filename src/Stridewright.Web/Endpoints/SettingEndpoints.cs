@@ -171,9 +171,13 @@ internal sealed class SettingEndpoints(
     }
 
     /// <summary>Wishes in the words of the contract.</summary>
-    public static BriefWishes Told(Wishes wishes) =>
+    public static BriefWishes Told(Wishes wishes, SheetLook look) =>
         new()
         {
+            NoChords = look.NoChords,
+            Fingers = look.Fingers,
+            Notes = look.Notes,
+            LargePrint = look.LargePrint,
             Feel = wishes.Feel,
             Level = wishes.Level,
             LeftLevel = wishes.LeftLevel,

@@ -1,4 +1,5 @@
 using System.Text;
+using Stridewright.Arranging;
 using Stridewright.Music;
 using Stridewright.Shelf;
 using Stridewright.Workbench.Inputs;
@@ -112,6 +113,7 @@ public sealed class ShelfDesk : IDisposable
         var read = document.Head.Kind switch
         {
             DocumentKind.Arrangement => StoredArrangement.Read(_tools, bytes),
+            DocumentKind.Tune => TuneOf(bytes),
             _ => throw new ShelfRefusedException(WorkbenchMessages.NotForTheDesk),
         };
         if (read.Value is not { } stored)
@@ -133,6 +135,22 @@ public sealed class ShelfDesk : IDisposable
             ItemOf.Version(document.Version),
             source,
             BriefTold.Wishes(stored.File.Brief)
+        )
+        {
+            Look = SheetLook.Read(stored.File.Shown),
+        };
+    }
+
+    // A tune by itself, under the usual brief.
+    private Reading<StoredArrangement> TuneOf(byte[] abc)
+    {
+        using var stream = new MemoryStream(abc, writable: false);
+        var book = _tools.ReadAbc(stream, part: null);
+        return new(
+            book.Value is [var tune, ..]
+                ? new StoredArrangement(new ArrangementFile(new Brief(), [], Encoding.UTF8.GetString(abc)), tune)
+                : null,
+            book.Diagnostics
         );
     }
 
@@ -205,7 +223,14 @@ public sealed class ShelfDesk : IDisposable
     private Content ContentOf(Sheet sheet, string title)
     {
         var piece = sheet.Piece!;
-        var bytes = SavedArrangement.Of(_tools, piece.Tune, piece.Brief, piece.Figures, out var problem);
+        var bytes = SavedArrangement.Of(
+            _tools,
+            piece.Tune,
+            piece.Brief,
+            piece.Figures,
+            out var problem,
+            sheet.About!.Look.Shown
+        );
         var setting = sheet.Tune.Setting;
         return bytes is null
             ? throw new ShelfRefusedException(problem)
