@@ -2,6 +2,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using Stridewright.Music;
 using Stridewright.Workbench;
+using Stridewright.Workbench.Listening;
 using Stridewright.Workbench.Sheets;
 using Stridewright.Workbench.Shelves;
 
@@ -39,6 +40,12 @@ namespace Stridewright.Web;
 [JsonSerializable(typeof(ShelfList))]
 [JsonSerializable(typeof(ShelfHistory))]
 [JsonSerializable(typeof(ShelfSaved))]
+[JsonSerializable(typeof(TakeWish))]
+[JsonSerializable(typeof(TakeBegun))]
+[JsonSerializable(typeof(TakePlayed))]
+[JsonSerializable(typeof(TakeTold))]
+[JsonSerializable(typeof(TakeSeen))]
+[JsonSerializable(typeof(ValueList<TakeItem>))]
 [JsonSerializable(typeof(bool?))]
 [JsonSerializable(typeof(double?))]
 [JsonSerializable(typeof(Fault))]
