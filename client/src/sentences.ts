@@ -200,6 +200,91 @@ export const sentences = {
     byPages: "turn whole pages",
     how: "Arrow keys, Page Up and Down, Space or a foot pedal turn the page, a tap on its right or left half too. A tap at the top brings these words back; Escape leaves.",
     missing: (why: string) => `This page could not be fetched: ${why}`,
+    follow: "let it follow my keyboard",
+    unfollow: "turn it by hand",
+  },
+
+  hearing: {
+    open: "play it yourself",
+    close: "put this away",
+    title: "Play it to me",
+    lead: "I listen to bars ",
+    onAbout: "What you play on",
+    on: (name: string) => `on ${name}`,
+    onTaps: "as a rhythm on two keys",
+    tapsAbout: "the left hand on F and the right on J, or on two halves of the screen",
+    noKeyboard: "no MIDI keyboard is connected, or the browser was not given leave",
+    as: "played by ",
+    nobody: "nobody in particular",
+    begin: "begin with your first note",
+    beginCounted: "count me in",
+    beginTaps: "count me in, I tap",
+    or: ", or ",
+    bring: "bring a take as a MIDI file",
+    kept: "A take is kept while you play it. It ends with the last note, with Space or with Escape.",
+    listening: (bar: string | undefined) => (bar === undefined ? "I am listening." : `I am listening, ${sentences.bar(bar)}.`),
+    checking: "Tap F or J with every click.",
+    done: "that was it",
+    thinking: "One moment.",
+    nothing: "Nothing was played, and nothing is kept.",
+    fewTaps: "Too few taps came near a click. Tap once with every click, from the third on.",
+    late: (ms: number | undefined) =>
+      ms === undefined
+        ? "Sound and keys are late by some milliseconds on every machine; tapping to a click shows by how many."
+        : `Your taps come ${Math.abs(Math.round(ms))} milliseconds ${ms < 0 ? "before" : "after"} the click on this machine; that is taken off.`,
+    check: "find out how late",
+    checkAgain: "find it out again",
+    pad: "Tap the two hands here",
+    half: (hand: string) => (hand === "left" ? "left hand (F)" : "right hand (J)"),
+
+    takes: "Takes of this piece",
+    take: (when: string, player: string) => (player ? `${player}, ${when}` : when),
+    takeAbout: (range: string | null, hand: string | null, taps: boolean, right: number | null, asked: number | null, tempo: number | null) =>
+      [
+        range ? `bars ${range.replace("-", " to ")}` : "all of it",
+        hand ? `${hand} hand` : null,
+        taps ? "tapped" : null,
+        right === null || asked === null ? "not heard to its end" : `${right} of ${asked} right`,
+        tempo === null ? null : `quarter = ${Math.round(tempo)}`,
+      ]
+        .filter(Boolean)
+        .join(", "),
+    putAwayTake: (when: string) => `put away the take of ${when}`,
+    allTakes: (count: number) => `show all ${count}`,
+
+    heard: (right: number, asked: number, taps: boolean) =>
+      `${right} of ${asked} ${taps ? "strokes" : "notes"} ${right === 1 ? "stands" : "stand"}.`,
+    clean: "There is nothing to remark. Play it a little faster, or take more bars.",
+    next: (count: number) => (count === 1 ? "Worth doing next" : "Worth doing next, the first one first"),
+    also: "Besides",
+    drill: (from: string, to: string, hands: "both" | "right" | "left", speed: number) =>
+      `rehearse ${from === to ? sentences.bar(from) : `${sentences.bar(from)} to ${sentences.barNumber(to)}`}, ${sentences.hands[hands]}, ${speed === 0.5 ? sentences.speed.half : sentences.speed.of(speed)}`,
+    back: "hear the take",
+    against: "hear it with the score softly under it",
+    stop: "stop",
+    playing: (against: boolean) => (against ? "Playing the take, the score softly under it." : "Playing the take."),
+    closeReport: "clear the marks",
+    legend: "On the score: ",
+    kinds: {
+      missing: "not played",
+      wrong: "another key",
+      extra: "keys more",
+      early: "too early",
+      late: "onto the beat",
+      hesitation: "time lost before it",
+      spread: "not together",
+    } as Record<string, string>,
+    byBar: "Bar by bar, in words",
+    mark: (hand: string | null, words: string) => (hand ? `${hand} hand, ${words}` : words),
+    numbers: "The numbers",
+    timing: "When each stroke came, against the tempo around it.",
+    timingLabel: "Timing of both hands along the bars",
+    timingOf: (hand: string, usual: number, early: number, earlyBar: string, late: number, lateBar: string) =>
+      `${hand === "right" ? "Right hand (rings)" : "Left hand (squares)"}: half of the strokes within ${Math.round(usual)} ms; ` +
+      `the earliest by ${Math.max(0, Math.round(early))} ms in ${earlyBar}, the latest by ${Math.max(0, Math.round(late))} ms in ${lateBar}.`,
+    lane: (hand: string) => (hand === "right" ? "right" : "left"),
+    early: "early",
+    late2: "late",
   },
 
   lampDown: "turn the lamp down",
