@@ -6,6 +6,10 @@ namespace Stridewright.Engraving;
 /// <summary>The engraver's options for a page setup; its lengths are tenths of a millimetre and half staff spaces.</summary>
 internal static class EngraverOptions
 {
+    // The engraver's largest page, in tenths of a millimetre; room that a strip leaves above and below, in millimetres.
+    private const int HighestStrip = 60_000;
+    private const double StripMargin = 1;
+
     // The engraver's own size of words, in half spaces.
     private const double WordSize = 4.5;
 
@@ -20,20 +24,21 @@ internal static class EngraverOptions
         {
             ["inputFrom"] = "musicxml",
             ["pageWidth"] = Tenths(setup.Width),
-            ["pageHeight"] = Tenths(setup.Height),
+            ["pageHeight"] = setup.Strip ? HighestStrip : Tenths(setup.Height),
+            ["adjustPageHeight"] = setup.Strip,
             ["pageMarginLeft"] = Tenths(setup.SideMargin),
             ["pageMarginRight"] = Tenths(setup.SideMargin),
-            ["pageMarginTop"] = Tenths(setup.EndMargin),
-            ["pageMarginBottom"] = Tenths(setup.EndMargin),
+            ["pageMarginTop"] = Tenths(setup.Strip ? StripMargin : setup.EndMargin),
+            ["pageMarginBottom"] = Tenths(setup.Strip ? StripMargin : setup.EndMargin),
             // A staff is eight half spaces high.
             ["unit"] = halfSpace * 10,
             ["svgViewBox"] = true,
-            ["header"] = setup.Header ? "auto" : "none",
+            ["header"] = setup is { Header: true, Strip: false } ? "auto" : "none",
             ["bottomMarginHeader"] = PageFrame.HeaderHeight / halfSpace - PageFrame.MarkHalfSpaces,
             ["footer"] = "none",
             ["breaks"] = breaks,
             ["minLastJustification"] = 0.65,
-            ["justifyVertically"] = true,
+            ["justifyVertically"] = !setup.Strip,
             ["spacingLinear"] = 0.36,
             ["spacingStaff"] = 9,
             ["spacingSystem"] = 3,

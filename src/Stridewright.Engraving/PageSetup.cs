@@ -31,6 +31,9 @@ public sealed record PageSetup
     /// <summary>Whether the title, subtitle and composer stand above the first system.</summary>
     public bool Header { get; init; } = true;
 
+    /// <summary>One page only as high as its music, without header or margins above and below: to be set among text.</summary>
+    public bool Strip { get; init; }
+
     /// <summary>Width of the paper.</summary>
     public double Width => Paper == Paper.A4 ? 210 : 215.9;
 

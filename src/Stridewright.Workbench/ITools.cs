@@ -109,6 +109,9 @@ internal interface ITools : IDisposable
     /// <summary>Draws the effort along a piece on pages.</summary>
     EngravedPages Draw(EffortChart chart, Paper paper);
 
+    /// <summary>Text and music on the pages of one booklet.</summary>
+    EngravedPages ToBook(string title, IEnumerable<BookletPart> parts, Paper paper);
+
     /// <summary>One PDF of the pages of several engraved scores.</summary>
     byte[] ToBooklet(string title, IEnumerable<EngravedPages> scores, Paper paper);
 }
@@ -121,6 +124,9 @@ internal sealed record PageWish(Paper Paper)
 
     /// <summary>About a third larger than usual.</summary>
     public bool LargePrint { get; init; }
+
+    /// <summary>One page, only as high as its music, to be set among text.</summary>
+    public bool Strip { get; init; }
 
     /// <summary>Ids of bars after which a page may turn; empty: it does not matter.</summary>
     public ValueList<string> Turns { get; init; } = [];

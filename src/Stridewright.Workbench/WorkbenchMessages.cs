@@ -5,7 +5,7 @@ using Stridewright.Workbench.Reports;
 namespace Stridewright.Workbench;
 
 /// <summary>Every sentence this project says to a person.</summary>
-internal static class WorkbenchMessages
+internal static partial class WorkbenchMessages
 {
     public const string NothingNamed =
         "no file is named: give a tune in ABC, MusicXML or MIDI, or a folder of them; or chords, as --chords 'F | D7 | G7 C7 | F'";

@@ -45,7 +45,7 @@ export function HearCard({ taking, player, heard, piece, shown, look, bring }: P
     <section className="card" aria-labelledby="hear-title">
       <h2 id="hear-title">{says.title}</h2>
       <p className="sentence">
-        <RehearsalWords player={player} heard={heard} lead={says.lead} isTaken />{" "}
+        <RehearsalWords player={player} heard={heard} lead={says.lead} isTaken isTapped={keyboard === null} />{" "}
         <Changeable label={on.find((o) => o.isChosen)!.label} about={says.onAbout} options={on} sign="," />{" "}
         <label>
           {says.as}

@@ -73,7 +73,6 @@ export function Report({ setting, seen, pencil, onClose }: Props) {
             </button>
           </>
         ) : null}
-        {" "}
         {says.or}
         <button type="button" className="word aside" onClick={onClose}>
           {says.closeReport}

@@ -28,7 +28,7 @@ export function Timing({ strokes, bars }: { strokes: SeenStroke[]; bars: TakeSee
               <line x1={LEFT + i * BAR} x2={LEFT + i * BAR} y1={4} y2={height - 26} />
               {i % every === 0 && (
                 <text x={LEFT + i * BAR + 2} y={height - 8}>
-                  {sentences.barNumber(bar.number)}
+                  {bar.number === "0" ? "" : bar.number}
                 </text>
               )}
             </g>

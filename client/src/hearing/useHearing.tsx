@@ -3,6 +3,7 @@ import { useEffect, useRef, useState, type ReactNode } from "react";
 import { sentences } from "../sentences";
 import type { Pencil } from "../sound/Listen";
 import { HearCard } from "./HearCard";
+import { tellUntold } from "./recorder";
 import { Report } from "./Report";
 import { bringTake, seeTake, type TakeSeen } from "./takeApi";
 import { TakeMarks } from "./TakeMarks";
@@ -29,6 +30,9 @@ export function useHearing(setting: string, piece: string | undefined) {
   const { stage, bar, leave } = taking;
   const isBusy = stage === "listening" || stage === "checking";
   useLeaving(isBusy ? leave : undefined);
+  useEffect(() => {
+    void tellUntold().then(() => queries.invalidateQueries({ queryKey: ["takes"] }));
+  }, []);
   useEffect(() => setSeen(undefined), [setting]);
   useEffect(() => {
     if (!bar) return;

@@ -31,10 +31,12 @@ interface Words {
   lead: string;
   /** It is played by a person, once; more words follow. */
   isTaken?: boolean;
+  /** It is tapped: always counted in and to a click. */
+  isTapped?: boolean;
 }
 
 /** The words of a rehearsal, each changed where it stands. */
-export function RehearsalWords({ player, heard, lead, isTaken = false }: Words) {
+export function RehearsalWords({ player, heard, lead, isTaken = false, isTapped = false }: Words) {
   const { rehearsal, change } = player;
   const bars = [...new Map(heard.bars.map((bar) => [bar.id, bar])).values()];
   const [from, to] = [rehearsal.from ?? bars[0]?.id ?? "", rehearsal.to ?? bars.at(-1)?.id ?? ""];
@@ -80,9 +82,14 @@ export function RehearsalWords({ player, heard, lead, isTaken = false }: Words) 
         ,
       </span>{" "}
       <Changeable label={chosen(hands)} about={sentences.hands.about} options={hands} sign="," />{" "}
-      <Changeable label={chosen(speeds)} about={sentences.speed.about} options={speeds} sign="," />{" "}
-      <Changeable label={chosen(counts)} about={sentences.countIn.about} options={counts} sign="," />{" "}
-      <Changeable label={chosen(clicks)} about={sentences.click.about} options={clicks} sign="," />
+      <Changeable label={chosen(speeds)} about={sentences.speed.about} options={speeds} sign="," />
+      {!isTapped && (
+        <>
+          {" "}
+          <Changeable label={chosen(counts)} about={sentences.countIn.about} options={counts} sign="," />{" "}
+          <Changeable label={chosen(clicks)} about={sentences.click.about} options={clicks} sign="," />
+        </>
+      )}
       {!isTaken && (
         <>
           {" "}

@@ -35,6 +35,9 @@ internal static class ReportJson
     public static void Write(TextWriter output, CompareReport report) =>
         output.WriteLine(JsonSerializer.Serialize(report, Context.CompareReport));
 
+    public static void Write(TextWriter output, LessonReport report) =>
+        output.WriteLine(JsonSerializer.Serialize(report, Context.LessonReport));
+
     public static void Write(TextWriter output, SpotReport report) =>
         output.WriteLine(JsonSerializer.Serialize(report, Context.SpotReport));
 }
@@ -44,7 +47,12 @@ internal static class ReportJson
     WriteIndented = true,
     NewLine = "\n",
     PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
-    Converters = [typeof(ArrangeOutcomeConverter), typeof(CheckOutcomeConverter), typeof(CompareOutcomeConverter)]
+    Converters = [
+        typeof(ArrangeOutcomeConverter),
+        typeof(CheckOutcomeConverter),
+        typeof(CompareOutcomeConverter),
+        typeof(LessonOutcomeConverter),
+    ]
 )]
 [JsonSerializable(typeof(ArrangeReport))]
 [JsonSerializable(typeof(CheckReport))]
@@ -52,6 +60,7 @@ internal static class ReportJson
 [JsonSerializable(typeof(PlayerReport))]
 [JsonSerializable(typeof(FingerReport))]
 [JsonSerializable(typeof(CompareReport))]
+[JsonSerializable(typeof(LessonReport))]
 [JsonSerializable(typeof(SpotReport))]
 internal sealed partial class ReportJsonContext : JsonSerializerContext;
 
@@ -62,3 +71,6 @@ internal sealed class CheckOutcomeConverter() : JsonStringEnumConverter<CheckOut
 
 internal sealed class CompareOutcomeConverter()
     : JsonStringEnumConverter<CompareOutcome>(JsonNamingPolicy.KebabCaseLower);
+
+internal sealed class LessonOutcomeConverter()
+    : JsonStringEnumConverter<LessonOutcome>(JsonNamingPolicy.KebabCaseLower);

@@ -65,6 +65,7 @@ internal static class HeardOf
             remark.Message
         );
 
+    /// <summary>Such as <c>wrong-notes</c>.</summary>
     public static string KindOf(RemarkKind kind) =>
         kind switch
         {

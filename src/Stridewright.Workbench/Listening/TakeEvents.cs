@@ -29,14 +29,14 @@ internal static class TakeEvents
                 : e.Pedal is null && e is { Key: >= 0 and < 128, Velocity: >= 0 and < 128 }
         );
 
-    /// <param name="events">In the order in which they were told.</param>
+    /// <param name="events">Those of one moment in the order in which they were told.</param>
     public static Performance Performance(string title, IReadOnlyList<PlayedEvent> events)
     {
         var down = new Dictionary<int, (long Tick, int Velocity)>();
         var (strokes, pedal, end) = (new List<KeyStroke>(), new List<PedalChange>(), 0L);
-        foreach (var e in events)
+        foreach (var e in events.OrderBy(e => e.At))
         {
-            var tick = Math.Max(end, (long)Math.Round(e.At * TicksPerSecond));
+            var tick = (long)Math.Round(e.At * TicksPerSecond);
             end = tick;
             if (e.Pedal is { } isDown)
             {
