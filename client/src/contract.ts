@@ -566,6 +566,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/settings/{id}/takes/{take}/drill": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The drill that answers a remark on a take. */
+        get: operations["takeDrill"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/takes": {
         parameters: {
             query?: never;
@@ -692,6 +709,16 @@ export interface components {
             rightDiffers: null | number;
             /** Format: double */
             leftDiffers: null | number;
+        };
+        DrillFound: {
+            drill: null | components["schemas"]["DrillSeen"];
+        };
+        DrillSeen: {
+            name: string;
+            claim: string;
+            how: string[];
+            picture: string;
+            heard: components["schemas"]["Heard"];
         };
         EffortPartReport: {
             kind: string;
@@ -2997,6 +3024,68 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["Heard"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Service Unavailable */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+        };
+    };
+    takeDrill: {
+        parameters: {
+            query: {
+                kind: string;
+                bar: string;
+            };
+            header?: never;
+            path: {
+                id: string;
+                take: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DrillFound"];
                 };
             };
             /** @description Bad Request */

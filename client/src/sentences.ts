@@ -259,6 +259,10 @@ export const sentences = {
     also: "Besides",
     drill: (from: string, to: string, hands: "both" | "right" | "left", speed: number) =>
       `rehearse ${from === to ? sentences.bar(from) : `${sentences.bar(from)} to ${sentences.barNumber(to)}`}, ${sentences.hands[hands]}, ${speed === 0.5 ? sentences.speed.half : sentences.speed.of(speed)}`,
+    itsDrill: "a drill for it",
+    lookingForDrill: "Making the drill.",
+    noDrill: "There is no drill of its own for this: rehearse the bars slowly.",
+    hearDrill: "hear the drill",
     back: "hear the take",
     against: "hear it with the score softly under it",
     stop: "stop",

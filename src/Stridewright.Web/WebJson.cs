@@ -44,6 +44,7 @@ namespace Stridewright.Web;
 [JsonSerializable(typeof(TakeBegun))]
 [JsonSerializable(typeof(TakePlayed))]
 [JsonSerializable(typeof(TakeTold))]
+[JsonSerializable(typeof(DrillFound))]
 [JsonSerializable(typeof(TakeSeen))]
 [JsonSerializable(typeof(ValueList<TakeItem>))]
 [JsonSerializable(typeof(bool?))]

@@ -68,6 +68,12 @@ public sealed partial class HearingTests(Chromium chromium) : IClassFixture<Chro
         await Desks.Shot(desk, $"hear-report-{width}");
         Assert.Equal(width, await desk.EvaluateAsync<int>("document.documentElement.scrollWidth"));
 
+        await Button(desk, "a drill for it").First.PressAsync("Enter");
+        await Expect(report.Locator(".drill svg").First.Or(report.GetByText("There is no drill of its own")))
+            .ToBeVisibleAsync(new() { Timeout = Patience });
+        await Desks.Clean(desk);
+        await Desks.Shot(desk, $"hear-drilled-{width}");
+
         await Button(desk, "hear it with the score softly under it").PressAsync("Enter");
         await Expect(desk.GetByText("Playing the take, the score softly under it."))
             .ToBeVisibleAsync(new() { Timeout = Patience });
@@ -117,7 +123,11 @@ public sealed partial class HearingTests(Chromium chromium) : IClassFixture<Chro
         var port = host.Root.Port;
         await host.DisposeAsync();
         await keys.Play(keys.Of(7, 8));
-        await desk.WaitForFunctionAsync("() => localStorage.getItem('stridewright-untold')", null, new() { Timeout = Patience });
+        await desk.WaitForFunctionAsync(
+            "() => localStorage.getItem('stridewright-untold')",
+            null,
+            new() { Timeout = Patience }
+        );
         await desk.CloseAsync();
         host = await PageHost.Start(port, _data, CancellationToken.None);
         var (again, _) = await Desks.At(desk.Context, host.Address);

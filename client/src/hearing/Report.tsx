@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from "react";
 import { sentences } from "../sentences";
 import type { Pencil } from "../sound/Listen";
+import { Drill } from "./Drill";
 import { hearTake, type SeenMark, type SeenRemark, type TakeSeen } from "./takeApi";
 import { Shape } from "./TakeMarks";
 import { Timing } from "./Timing";
@@ -42,7 +43,7 @@ export function Report({ setting, seen, pencil, onClose }: Props) {
           <h3>{says.next(next.length)}</h3>
           <ol>
             {next.map((remark) => (
-              <Remark key={remark.message} remark={remark} pencil={pencil} />
+              <Remark key={remark.message} remark={remark} pencil={pencil} setting={setting} take={seen.take.id} />
             ))}
           </ol>
         </>
@@ -52,7 +53,7 @@ export function Report({ setting, seen, pencil, onClose }: Props) {
           <h3>{says.also}</h3>
           <ul>
             {remarks.map((remark) => (
-              <Remark key={remark.message} remark={remark} pencil={pencil} />
+              <Remark key={remark.message} remark={remark} pencil={pencil} setting={setting} take={seen.take.id} />
             ))}
           </ul>
         </>
@@ -100,7 +101,8 @@ export function Report({ setting, seen, pencil, onClose }: Props) {
   );
 }
 
-function Remark({ remark, pencil }: { remark: SeenRemark; pencil: Pencil }) {
+function Remark({ remark, pencil, setting, take }: { remark: SeenRemark; pencil: Pencil; setting: string; take: string }) {
+  const [hasDrill, setDrill] = useState(false);
   const { firstBar, lastBar, hand, speed } = remark;
   const number = (id: string) => pencil.player.heard?.bars.find((b) => b.id === id)?.number ?? "";
   const hands = hand === "right" || hand === "left" ? hand : "both";
@@ -115,6 +117,11 @@ function Remark({ remark, pencil }: { remark: SeenRemark; pencil: Pencil }) {
       >
         {sentences.hearing.drill(number(firstBar), number(lastBar), hands, speed)}
       </button>
+      {", "}
+      <button type="button" className="word" aria-expanded={hasDrill} onClick={() => setDrill(!hasDrill)}>
+        {sentences.hearing.itsDrill}
+      </button>
+      .{hasDrill && <Drill setting={setting} take={take} remark={remark} hear={pencil.hear} />}
     </li>
   );
 }

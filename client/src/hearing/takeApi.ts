@@ -27,6 +27,12 @@ export const seeTake = async (id: string, take: string): Promise<TakeSeen> =>
 export const hearTake = async (id: string, take: string, against: boolean): Promise<Heard> =>
   answered(await client.GET("/api/settings/{id}/takes/{take}/heard", { params: { path: { id, take }, query: { against } } }));
 
+/** The drill that answers a remark; null: its bars are rehearsed. */
+export const drillFor = async (id: string, take: string, kind: string, bar: string, signal: AbortSignal) =>
+  answered(
+    await client.GET("/api/settings/{id}/takes/{take}/drill", { params: { path: { id, take }, query: { kind, bar } }, signal }),
+  ).drill;
+
 export const takesOf = async (piece: string, signal: AbortSignal): Promise<TakeItem[]> =>
   answered(await client.GET("/api/takes", { params: { query: { piece } }, signal }));
 

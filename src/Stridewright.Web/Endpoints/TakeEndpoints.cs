@@ -45,6 +45,11 @@ internal sealed class TakeEndpoints(TakeDesk takes, Memory<Sheet> made)
             "takeHeard",
             "A kept take as it sounds, alone or with the score softly under it."
         );
+        ShelfEndpoints.OfShelf<DrillFound>(
+            api.MapGet(One + "/drill", Drill),
+            "takeDrill",
+            "The drill that answers a remark on a take."
+        );
         ShelfEndpoints.OfShelf<ValueList<TakeItem>>(
             api.MapGet("/takes", List),
             "takes",
@@ -94,6 +99,17 @@ internal sealed class TakeEndpoints(TakeDesk takes, Memory<Sheet> made)
     private async Task<IResult> Sounding(string id, string take, bool? against, CancellationToken cancellation) =>
         made.Find(id) is { } sheet
             ? Results.Json(await takes.Sounding(take, sheet, against ?? false, cancellation), WebJson.Default.Heard)
+            : NoSheet();
+
+    private async Task<IResult> Drill(
+        string id,
+        string take,
+        string kind,
+        string bar,
+        CancellationToken cancellation
+    ) =>
+        made.Find(id) is { } sheet
+            ? Results.Json(await takes.Drill(take, sheet, kind, bar, cancellation), WebJson.Default.DrillFound)
             : NoSheet();
 
     private async Task<IResult> List(string? piece, CancellationToken cancellation) =>

@@ -122,6 +122,20 @@ public sealed class TakeDesk(SheetDesk desk, ShelfDesk shelf) : IDisposable
         return (await Hearing(sheet, kept, cancellation)).Sounding(isAgainst);
     }
 
+    /// <summary>The drill that answers a remark on a take.</summary>
+    /// <param name="kind">Of the remark.</param>
+    /// <param name="bar">Id of the first bar that it is about.</param>
+    public async Task<DrillFound> Drill(string id, Sheet sheet, string kind, string bar, CancellationToken cancellation)
+    {
+        var kept = (await shelf.Takes.Get(id, cancellation)).Take;
+        using var midi = new MemoryStream([.. kept.Midi], writable: false);
+        // The rhythm alone says nothing of keys.
+        var played = kept.Taps ? null : desk.Tools.ReadTake(midi).Value;
+        var take = played is null ? null : Practice.Listening.Take.Of(played);
+        var drill = await desk.InTurn(() => TakeDrills.For(sheet, take, kind, bar, cancellation), cancellation);
+        return new(drill is null ? null : await TakeDrills.Seen(desk, drill, cancellation));
+    }
+
     /// <summary>The takes of a piece, the last begun first.</summary>
     /// <param name="piece">Id of the arrangement on the shelf; null: of every piece.</param>
     public async Task<ValueList<TakeItem>> List(string? piece, CancellationToken cancellation) =>

@@ -72,6 +72,16 @@ public sealed record SeenRemark(
     double Speed
 );
 
+/// <summary>A drill that answers a remark.</summary>
+/// <param name="Claim">What it is made of.</param>
+/// <param name="How">How to practise it, a sentence each.</param>
+/// <param name="Picture">Engraved, as SVG.</param>
+public sealed record DrillSeen(string Name, string Claim, ValueList<string> How, string Picture, Sheets.Heard Heard);
+
+/// <summary>A drill, where there is one.</summary>
+/// <param name="Drill">Null: the bars themselves are rehearsed.</param>
+public sealed record DrillFound(DrillSeen? Drill);
+
 /// <summary>A mark on the score.</summary>
 /// <param name="Kind"><c>missing</c>, <c>wrong</c>, <c>extra</c>, <c>early</c>, <c>late</c>, <c>hesitation</c> or
 /// <c>spread</c>.</param>
