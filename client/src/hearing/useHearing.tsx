@@ -11,6 +11,10 @@ import { TapPad } from "./TapPad";
 import { useTaking } from "./useTaking";
 import "./hear.css";
 
+// What is read stands between these shares of the window's height.
+const HIGHEST = 0.12;
+const LOWEST = 0.6;
+
 /** Being heard: a card to begin a take by, and what was heard in it, on the score and in words.
  * @param piece Id of the arrangement on the shelf. */
 export function useHearing(setting: string, piece: string | undefined) {
@@ -37,7 +41,10 @@ export function useHearing(setting: string, piece: string | undefined) {
   useEffect(() => {
     if (!bar) return;
     pencil.current?.go(bar);
-    document.getElementById(bar)?.closest("g.system")?.scrollIntoView({ block: "nearest" });
+    const system = document.getElementById(bar)?.closest("g.system");
+    const { top = 0, bottom = 0 } = system?.getBoundingClientRect() ?? {};
+    // Between the line above and where taps are given below.
+    if (top < HIGHEST * window.innerHeight || bottom > LOWEST * window.innerHeight) system?.scrollIntoView({ block: "center" });
   }, [bar]);
 
   async function show(fetching: Promise<TakeSeen>) {
@@ -68,6 +75,7 @@ export function useHearing(setting: string, piece: string | undefined) {
     return {
       line: isBusy ? (
         <>
+          {" "}
           <b className="hearing">{stage === "checking" ? says.checking : says.listening(number)}</b>{" "}
           <button type="button" className="word" autoFocus onClick={leave}>
             {says.done}
