@@ -108,7 +108,8 @@ internal sealed class ScoreXml
 
     /// <summary>The score as the engraver is to have it, in UTF-8. The credits go: the header is ours
     /// (<see cref="PageFrame"/>), and one line of text only makes the engraver leave room for it.</summary>
-    public byte[] ToBytes(bool header)
+    /// <param name="named">Whether the part's name stands before its staves.</param>
+    public byte[] ToBytes(bool header, bool named = true)
     {
         _root.Elements("credit").Remove();
         // Someone else's paper and scale.
@@ -118,6 +119,13 @@ internal sealed class ScoreXml
             KeepApart(harmony);
         }
         ChordFingers.Stack(_root);
+        if (!named)
+        {
+            foreach (var name in _root.Descendants("part-name"))
+            {
+                name.SetAttributeValue("print-object", "no");
+            }
+        }
         if (header && HasHeader)
         {
             _root

@@ -194,7 +194,9 @@ public static partial class BookletLayout
         private void Row(BookletRow row)
         {
             var widths = row.Widths.Select(w => w * Width).ToList();
-            var cells = row.Cells.Select((cell, i) => Lines(cell, row.Points, widths[i] - ColumnGap)).ToList();
+            var cells = row
+                .Cells.Select((cell, i) => Lines(cell, row.Points, Math.Max(0, widths[i] - ColumnGap)))
+                .ToList();
             var height = cells.Max(c => c.Count) * Line(row.Points);
             var page = Room(height + 2);
             Note(row);

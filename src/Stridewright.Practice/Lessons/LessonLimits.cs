@@ -6,7 +6,9 @@ namespace Stridewright.Practice.Lessons;
 public static class LessonLimits
 {
     private const string Common = "common practice";
-    private const string Tips = "British Association for Performing Arts Medicine, Ten top health tips";
+
+    /// <summary>The health body's advice that most limits come from.</summary>
+    public const string Tips = "British Association for Performing Arts Medicine, Ten top health tips";
 
     /// <summary>Of the piece's tempo; comfortable tempo where that is less.</summary>
     public static readonly Threshold Begin = new("tempo that a ladder begins with", 0.5, "of the piece's", Common);

@@ -98,7 +98,7 @@ public static class LessonMaker
             refusal ??= new Diagnostic(
                 Severity.Error,
                 Place.Whole,
-                LessonMessages.NotPlayable(verdict.Faults.Count, first.Message)
+                LessonMessages.NotPlayable(verdict.Faults.Count, $"{first.Place}, {first.Message}")
             );
             if (!verdict.Faults.All(f => f.Kind is FaultKind.Leap or FaultKind.RepeatedKey or FaultKind.RepeatedOctave))
             {

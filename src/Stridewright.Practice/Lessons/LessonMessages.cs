@@ -1,4 +1,5 @@
 using System.Globalization;
+using Stridewright.Hands;
 using Stridewright.Music;
 using Stridewright.Practice.Listening.Reporting;
 
@@ -80,10 +81,31 @@ public static class LessonMessages
             StepKind.RightPairs => "Right hand, thirds and sixths",
             StepKind.RightOctaves => "Right hand, octaves",
             StepKind.RightWhole => "Right hand as written",
-            StepKind.TogetherEasy => "Hands together, easier",
             StepKind.TogetherStrain => $"Hands together, {Bars(goal, bars.First, bars.Last)}",
             StepKind.TogetherHalf => $"Hands together, {Bars(goal, bars.First, bars.Last)}",
             _ => "Hands together, the whole piece",
+        };
+
+    /// <summary>Of an easier step with both hands.</summary>
+    internal static string NameOf(StepKind left, StepKind right) =>
+        $"Hands together, {InWords(left)}, {InWords(right)}";
+
+    private static string InWords(StepKind kind) =>
+        kind switch
+        {
+            StepKind.LeftInPlace => "left in one place",
+            StepKind.LeftSecondBass => "left with second basses",
+            StepKind.LeftStride => "left in stride",
+            StepKind.LeftOctaves => "left in octaves",
+            StepKind.LeftWhole => "left as written",
+            StepKind.RightPlain => "right on the beat",
+            StepKind.RightFirstFigures => "right with first figures",
+            StepKind.RightUntied => "right off the beat",
+            StepKind.RightTiedMid => "right with ties in the bar",
+            StepKind.RightTiedBar => "right with all its rhythm",
+            StepKind.RightPairs => "right in thirds and sixths",
+            StepKind.RightOctaves => "right in octaves",
+            _ => "right as written",
         };
 
     internal static string AimOf(StepKind kind, Metre metre) =>
@@ -97,6 +119,7 @@ public static class LessonMessages
             StepKind.LeftWhole =>
                 "The left hand goes through the piece without the other, in time and without looking.",
             StepKind.RightPlain => "The tune is in the ear and the fingers before it goes against the beat.",
+            StepKind.RightFirstFigures => "One figure that returns goes against the beat; all else is still on it.",
             StepKind.RightUntied =>
                 "The short-long-short figure sits inside the half bar, with the beat felt under its long note.",
             StepKind.RightTiedMid when metre.Count == 3 =>
@@ -172,7 +195,7 @@ public static class LessonMessages
 
     internal static string FrameClaim(Score goal, int first, int last, int chords, int inner) =>
         Text(
-            $"{Bars(goal, first, last)}: {chords} of two keys or more{(inner > 0 ? Text($", {inner} inner {(inner == 1 ? "note" : "notes")}") : "")}"
+            $"{Bars(goal, first, last)}: {chords} {(chords == 1 ? "octave or chord" : "octaves or chords")}{(inner > 0 ? Text($", {inner} inner {(inner == 1 ? "note" : "notes")}") : "")}"
         );
 
     internal static string BeatClaim(Score goal, int first, int last) => $"{Bars(goal, first, last)}, left hand alone";
@@ -226,14 +249,15 @@ public static class LessonMessages
             ],
         };
 
-    internal static string Why(DrillKind kind, double effort, ValueList<RemarkKind> heard) =>
+    /// <param name="most">What makes most of the effort.</param>
+    internal static string Why(DrillKind kind, double effort, EffortKind most, ValueList<RemarkKind> heard) =>
         heard.Count > 0
-            ? $"The takes show here: {string.Join(", ", heard.Select(WordOf))}."
+            ? $"takes show here: {string.Join(", ", heard.Select(WordOf))}."
             : kind switch
             {
-                DrillKind.MemoryJoin => "Strains that are learned apart come apart at their joins.",
-                DrillKind.PageTurn => "The page is turned here.",
-                _ => Text($"Here the piece asks most: effort {effort:0} of 100."),
+                DrillKind.MemoryJoin => "strains that are learned apart come apart at their joins.",
+                DrillKind.PageTurn => "the page is turned here.",
+                _ => Text($"effort {effort:0} of 100 here, most of it {EffortMessages.WordsOf(most)}."),
             };
 
     /// <summary>A kind of remark in a few words.</summary>

@@ -9,8 +9,8 @@ namespace Stridewright.Workbench;
 /// <summary>A lesson as a booklet: what it holds, today, the piece, the steps, the drills, the days, reasons and cautions.</summary>
 internal sealed class LessonBooklet(ITools tools, Lesson lesson, Paper paper, CancellationToken cancellation)
 {
-    private static readonly ValueList<double> TaskWidths = [0.1, 0.4, 0.1, 0.32, 0.08];
-    private static readonly ValueList<double> StepWidths = [0.3, 0.4, 0.1, 0.12, 0.08];
+    private static readonly ValueList<double> TaskWidths = [0.08, 0.38, 0.12, 0.36, 0.06];
+    private static readonly ValueList<double> StepWidths = [0.32, 0.42, 0.11, 0.09, 0.06];
     private readonly List<BookletPart> _parts = [];
     private string _problem = "";
 
@@ -48,7 +48,7 @@ internal sealed class LessonBooklet(ITools tools, Lesson lesson, Paper paper, Ca
         Content(WorkbenchMessages.ThePath, "path");
         foreach (var step in lesson.Steps)
         {
-            Content("    " + step.Name, PlaceOf(step));
+            Content(step.Name, PlaceOf(step), 0.04);
         }
         if (lesson.Drills.Count > 0)
         {
@@ -57,8 +57,10 @@ internal sealed class LessonBooklet(ITools tools, Lesson lesson, Paper paper, Ca
         Content(WorkbenchMessages.ThePlan, "days");
         Content(WorkbenchMessages.TheReasons, "reasons");
 
-        void Content(string text, string mark) =>
-            Add(new BookletRow([text, "@" + mark], [0.9, 0.1]) { Points = text[0] == ' ' ? 10 : 11 });
+        void Content(string text, string mark, double indent = 0) =>
+            Add(
+                new BookletRow(["", text, "@" + mark], [indent, 0.92 - indent, 0.08]) { Points = indent > 0 ? 10 : 11 }
+            );
     }
 
     // What is a part of the piece is played from its pages.
@@ -71,6 +73,7 @@ internal sealed class LessonBooklet(ITools tools, Lesson lesson, Paper paper, Ca
             Add(new BookletHeading(WorkbenchMessages.Today, 18) { NewPage = true, Mark = "today" });
             Add(new BookletText(WorkbenchMessages.TodayIntro(day), 10.5));
             Add(new BookletSpace(2));
+            Add(new BookletRow(WorkbenchMessages.TaskHeads(lesson.Beat), TaskWidths) { Bold = true, Ruled = true });
             foreach (var task in day.Tasks)
             {
                 Add(Row(task));
@@ -94,7 +97,7 @@ internal sealed class LessonBooklet(ITools tools, Lesson lesson, Paper paper, Ca
                 WorkbenchMessages.TaskName(task, step?.Name ?? drill?.Name),
                 task.BeatsPerMinute is { } beats ? WorkbenchMessages.Beats(beats) : "",
                 task.Words,
-                mark.Length > 0 ? WorkbenchMessages.PageRef(mark) : "",
+                mark.Length > 0 ? "@" + mark : "",
             ],
             TaskWidths
         )
@@ -119,7 +122,7 @@ internal sealed class LessonBooklet(ITools tools, Lesson lesson, Paper paper, Ca
                         step.Aim,
                         WorkbenchMessages.TempoOf(step.Tempo),
                         WorkbenchMessages.EffortOf(step.Effort),
-                        WorkbenchMessages.PageRef(PlaceOf(step)),
+                        "@" + PlaceOf(step),
                     ],
                     StepWidths
                 )

@@ -48,9 +48,6 @@ internal static partial class WorkbenchMessages
         ];
     }
 
-    public static string TestOf(PathStep step) =>
-        Said($"{step.Test.CleanTakes} clean in a row at {step.Test.BeatsPerMinute:0}");
-
     public static string CleanMeans(MoveOn test) =>
         Said($"Clean: {100 * test.LeastRight:0} in a hundred notes right, and no beat held up.");
 
@@ -59,11 +56,9 @@ internal static partial class WorkbenchMessages
 
     public static string DayHead(Day day) => Said($"Day {day.Number}: {day.Minutes} minutes");
 
-    public static string PageRef(string mark) => "p. @" + mark;
-
     public static string StepsIntro(Lesson lesson) =>
         Said(
-            $"Effort is Hands' measure at the piece's own tempo, of one hand, or with both of the hardest strain in the step; it never falls within the left hand's steps, the right hand's, or those together. Tempi are {LessonMessages.BeatName(lesson.Beat)}s a minute."
+            $"Effort, 1 to 100, is measured for these hands at the piece's tempo: of the one hand, or with both of the hardest strain in the step. It never falls from a step to the next of the same hands. Tempi are {LessonMessages.BeatName(lesson.Beat)}s a minute, from the first to that of the test: {lesson.Steps[^1].Test.CleanTakes} clean takes in a row."
         );
 
     public static string DaysIntro(Plan plan) =>
@@ -75,7 +70,10 @@ internal static partial class WorkbenchMessages
 
     public const string WhyDrills = "Why these drills";
 
-    public static readonly ValueList<string> StepHeads = ["Step", "Aim", "Tempo", "Effort", ""];
+    public static readonly ValueList<string> StepHeads = ["Step", "Aim", "Tempo", "Effort", "Page"];
+
+    public static ValueList<string> TaskHeads(NoteValue beat) =>
+        ["", "What", Upper(LessonMessages.BeatName(beat)) + " =", "How", "Page"];
 
     public static string TodayIntro(Day day) =>
         Said($"{day.Minutes} minutes. Slices of a few minutes in turn; what will not come today is left for tomorrow.");
@@ -107,7 +105,10 @@ internal static partial class WorkbenchMessages
 
     private static string Upper(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 
-    public static string Limit(Threshold limit) => Said($"{limit.Words}: {Number(limit)} ({limit.Source})");
+    public static string Limit(Threshold limit) =>
+        Said(
+            $"{Upper(limit.Words)}: {Number(limit)} ({limit.Source.Replace(LessonLimits.Tips, "the health tips above", StringComparison.Ordinal)})"
+        );
 
     public static string SkippedStep(SkippedStep skipped) => $"{skipped.Step.Name}: {skipped.Why}.";
 

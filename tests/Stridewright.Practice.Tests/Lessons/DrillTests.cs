@@ -2,7 +2,6 @@ using Stridewright.Hands;
 using Stridewright.Music;
 using Stridewright.Practice.Lessons;
 using Stridewright.Practice.Listening.Reporting;
-using Xunit;
 
 namespace Stridewright.Practice.Tests.Lessons;
 

@@ -1,5 +1,4 @@
 using Stridewright.Practice.Lessons;
-using Xunit;
 
 namespace Stridewright.Practice.Tests.Lessons;
 

@@ -1,6 +1,5 @@
 using Stridewright.Arranging;
 using Stridewright.Formats.Abc;
-using Stridewright.Hands;
 using Stridewright.Music;
 using Stridewright.Practice.Lessons;
 using Stridewright.Testing;
@@ -10,6 +9,8 @@ namespace Stridewright.Practice.Tests.Lessons;
 /// <summary>Lessons on every sample: on its setting, by levels, and on the bare score of that setting, by thinning.</summary>
 internal static class LessonPieces
 {
+    private const int LongestToThin = 40; // bars: long ones take long
+
     private static readonly Lazy<IReadOnlyList<(string Name, Tune Tune, Arrangement Setting)>> Settings = new(() =>
         [.. Samples().Select((file, i) => Set(file, 3 + i % 4))]
     );
@@ -17,7 +18,9 @@ internal static class LessonPieces
     private static readonly Lazy<IReadOnlyList<(string Name, Lesson Lesson)>> Made = new(() =>
         [
             .. Settings.Value.Select(s => (s.Name + " by levels", OfSetting(s.Name, new LessonWish()))),
-            .. Settings.Value.Select(s => (s.Name + " by thinning", OfScore(s.Name, new LessonWish()))),
+            .. Settings
+                .Value.Where(s => s.Setting.Score.Bars.Count <= LongestToThin)
+                .Select(s => (s.Name + " by thinning", OfScore(s.Name, new LessonWish()))),
         ]
     );
 

@@ -42,7 +42,7 @@ internal sealed class DrillMaker(Score goal, Pace pace, PlayerHands hands, Effor
             Name = name,
             Claim = draft.Claim,
             How = LessonMessages.HowTo(draft.Kind),
-            Why = LessonMessages.Why(draft.Kind, draft.Effort, heard),
+            Why = LessonMessages.Why(draft.Kind, draft.Effort, MostOf(draft), heard),
             Score = draft.Score with { Title = name, Subtitle = draft.Claim },
             Bars = draft.Bars,
             Serves = DrillServes.Of(draft.Kind).ToValueList(),
@@ -191,8 +191,8 @@ internal sealed class DrillMaker(Score goal, Pace pace, PlayerHands hands, Effor
         }
     }
 
-    /// <summary>The right hand has two keys or more together in a bar.</summary>
-    public bool HasChords(int bar) => Chords(goal.Bars[bar]).Any();
+    /// <summary>How often the right hand has two keys or more together in a bar.</summary>
+    public int ChordsIn(int bar) => Chords(goal.Bars[bar]).Count();
 
     private static IEnumerable<ScoreEvent> Chords(ScoreBar bar) =>
         bar.Voices.Where(v => v.Hand == Hand.Right).SelectMany(v => v.Events).Where(e => e.Notes.Count > 1);
@@ -268,6 +268,15 @@ internal sealed class DrillMaker(Score goal, Pace pace, PlayerHands hands, Effor
     }
 
     private Score WithTempo(Score score) => pace.Slowed(score, pace.BeatsPerMinute);
+
+    // What makes most of the effort of the hardest of its bars.
+    private EffortKind MostOf(DrillDraft draft)
+    {
+        var bar = effort.Bars[draft.Bars.MaxBy(b => Value(b, draft.Hand))];
+        var parts =
+            draft.Hand == Hand.Left || (draft.Hand is null && bar.Left > bar.Right) ? bar.LeftParts : bar.RightParts;
+        return parts.Count == 0 ? EffortKind.Density : parts.MaxBy(p => p.Points)!.Kind;
+    }
 
     private double Value(int bar, Hand? hand) =>
         hand switch

@@ -51,6 +51,8 @@ internal sealed class DrillMaking
         [
             .. _drafts
                 .OrderByDescending(d => HeardIn(d).Count > 0)
+                // One of each kind before a second one.
+                .ThenBy(d => _drafts.Where(o => o.Kind == d.Kind).TakeWhile(o => o != d).Count())
                 .ThenByDescending(d => d.Effort)
                 .ThenBy(d => d.Bars[0])
                 .Take((int)LessonLimits.Drills.Value)
@@ -89,7 +91,11 @@ internal sealed class DrillMaking
         {
             Add(_maker.Rhythm(bar));
         }
-        var wide = _effort.Bars.Where(b => _maker.HasChords(b.Bar)).OrderByDescending(b => b.Right).ThenBy(b => b.Bar);
+        var wide = _effort
+            .Bars.Where(b => _maker.ChordsIn(b.Bar) > 0)
+            .OrderByDescending(b => _maker.ChordsIn(b.Bar))
+            .ThenByDescending(b => b.Right)
+            .ThenBy(b => b.Bar);
         Add(wide.FirstOrDefault() is { } frame ? _maker.Frame(frame.Bar) : null);
         Add(
             _effort.Bars.OrderByDescending(b => b.Left).ThenBy(b => b.Bar).FirstOrDefault() is { Left: > 1 } beat
@@ -117,7 +123,7 @@ internal sealed class DrillMaking
                 ? _maker.Change(change)
                 : null,
             DrillKind.Rhythm => _maker.Rhythm(bar),
-            DrillKind.Frame => _maker.HasChords(bar) ? _maker.Frame(bar) : null,
+            DrillKind.Frame => _maker.ChordsIn(bar) > 0 ? _maker.Frame(bar) : null,
             DrillKind.Beat => _maker.Beat(bar),
             _ => _maker.Join(DrillKind.Join, bar),
         };

@@ -63,24 +63,28 @@ internal static class DrillScore
     /// <summary>Several versions of the same bars one after the other, each with its words over its first bar.</summary>
     public static Score InTurn(string title, IReadOnlyList<(string Words, Score Score)> versions)
     {
-        var bars = versions.SelectMany(v =>
-            v.Score.Bars.Select(
-                (bar, i) =>
-                    bar with
-                    {
-                        Marks = i == v.Score.Bars.Count - 1 ? new BarMarks { DoubleBarAfter = true } : BarMarks.None,
-                        Chords = [],
-                        Directions =
-                        [
-                            .. i == 0
-                                ? (IEnumerable<Direction>)[new Direction(ScoreTime.Zero) { Words = v.Words }]
-                                : [],
-                            .. bar
-                                .Directions.Where(d => d.BeatsPerMinute is not null || d.Swing is not null)
-                                .Select(d => d with { Words = null, Section = null, Footnote = null }),
-                        ],
-                    }
-            )
+        var bars = versions.SelectMany(
+            (v, version) =>
+                v.Score.Bars.Select(
+                    (bar, i) =>
+                        bar with
+                        {
+                            Marks =
+                                i == v.Score.Bars.Count - 1 ? new BarMarks { DoubleBarAfter = true } : BarMarks.None,
+                            Chords = [],
+                            Directions =
+                            [
+                                .. i == 0
+                                    ? (IEnumerable<Direction>)[new Direction(ScoreTime.Zero) { Words = v.Words }]
+                                    : [],
+                                .. bar
+                                    .Directions.Where(d =>
+                                        version == 0 && (d.BeatsPerMinute is not null || d.Swing is not null)
+                                    )
+                                    .Select(d => d with { Words = null, Section = null, Footnote = null }),
+                            ],
+                        }
+                )
         );
         return Numbered(
             versions[0].Score with

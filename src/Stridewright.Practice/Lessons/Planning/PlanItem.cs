@@ -3,6 +3,7 @@ namespace Stridewright.Practice.Lessons;
 /// <summary>A step or drill as the plan follows it from day to day.</summary>
 internal sealed class PlanItem
 {
+    private const int RungsANight = 2;
     private readonly IReadOnlyList<double> _ladder;
     private int _rung;
     private int _risen;
@@ -72,8 +73,8 @@ internal sealed class PlanItem
         {
             DoneOn ??= day;
         }
-        // The next day goes on one rung further, as far as the day's limit allows.
-        var up = Math.Min(1, (int)LessonLimits.RungsADay.Value - _risen);
+        // The next day goes on a little further, as far as the day's limit allows.
+        var up = Math.Min(RungsANight, (int)LessonLimits.RungsADay.Value - _risen);
         _rung = Math.Min(_rung + up, _ladder.Count - 1);
     }
 }

@@ -10,7 +10,7 @@ namespace Stridewright.Practice.Lessons;
 internal sealed class Planning
 {
     private const int FirstDay = 30,
-        RungsASlice = 2,
+        RungsASlice = 3,
         FewDrills = 20,
         SomeDrills = 45;
     private static readonly int[] Returns = [(int)LessonLimits.Again.Value, 3, 7];
@@ -29,14 +29,16 @@ internal sealed class Planning
     public Plan Of()
     {
         var days = new List<Day>();
-        var (minutes, up) = (0, 0);
+        var (before, up) = (0, 0);
         for (var number = 1; number <= _wish.Days; number++)
         {
-            (minutes, up) = Minutes(minutes, up);
-            if (Day(number, minutes) is { Tasks.Count: > 0 } day)
+            var day = Day(number, Most(before, up));
+            if (day.Tasks.Count > 0)
             {
                 days.Add(day);
             }
+            up = before > 0 && day.Minutes > before ? up + 1 : 0;
+            before = day.Minutes;
             if (_steps.TrueForAll(s => s.DoneOn is not null))
             {
                 break;
@@ -52,15 +54,10 @@ internal sealed class Planning
 
     // How much the player has done so far is not known: the first day has half an hour at most; then it grows by no more than
     // ten minutes a day, on three days running, and holds for one.
-    private (int Minutes, int Up) Minutes(int before, int up)
-    {
-        if (before == 0)
-        {
-            return (Math.Min(_wish.Minutes, FirstDay), 0);
-        }
-        var more = Math.Min(_wish.Minutes, before + (int)LessonLimits.MoreADay.Value);
-        return more == before || up == (int)LessonLimits.DaysUp.Value ? (before, 0) : (more, up + 1);
-    }
+    private int Most(int before, int up) =>
+        before == 0 ? Math.Min(_wish.Minutes, FirstDay)
+        : up == (int)LessonLimits.DaysUp.Value ? Math.Min(_wish.Minutes, before)
+        : Math.Min(_wish.Minutes, before + (int)LessonLimits.MoreADay.Value);
 
     private Day Day(int number, int minutes)
     {
@@ -71,7 +68,7 @@ internal sealed class Planning
             return new(number, []);
         }
         var easy = _steps.FindLast(s => s.DoneOn is not null) ?? current.MinBy(s => s.Effort)!;
-        var slots = Session.Fill(items, minutes, number);
+        var slots = Session.Fill(items, minutes);
         foreach (var item in items)
         {
             item.BeginDay();

@@ -12,12 +12,12 @@ internal static class Session
         LeastWithEnds = 15;
 
     /// <summary>No longer than the minutes, breaks counted in; shorter where there is too little to do.</summary>
-    public static List<SessionSlot> Fill(IReadOnlyList<PlanItem> items, int minutes, int day)
+    public static List<SessionSlot> Fill(IReadOnlyList<PlanItem> items, int minutes)
     {
         var slice = (int)(minutes > LongSession ? LessonLimits.LongSlice : LessonLimits.Slice).Value;
         for (var breaks = 0; ; breaks++)
         {
-            var slots = Slots(items, minutes - breaks * (int)LessonLimits.Rest.Value, slice, day);
+            var slots = Slots(items, minutes - breaks * (int)LessonLimits.Rest.Value, slice);
             var broken = Broken(slots);
             if (broken.Count(s => s.IsAfterBreak) <= breaks)
             {
@@ -26,14 +26,14 @@ internal static class Session
         }
     }
 
-    private static List<SessionSlot> Slots(IReadOnlyList<PlanItem> items, int playing, int slice, int day)
+    private static List<SessionSlot> Slots(IReadOnlyList<PlanItem> items, int playing, int slice)
     {
         var ends = playing >= LeastWithEnds;
         var count = playing / slice - (ends ? 2 : 0);
         var warm = slice + playing % slice;
         for (; count > 0; count--)
         {
-            if (Middle(items, count, slice, ends ? warm : 0, ends ? slice : 0, day) is { } middle)
+            if (Middle(items, count, slice, ends ? warm : 0, ends ? slice : 0) is { } middle)
             {
                 var slots = middle.Select(item => new SessionSlot(item, slice, false, false));
                 return ends ? [new(null, warm, true, false), .. slots, new(null, slice, false, false)] : [.. slots];
@@ -44,15 +44,20 @@ internal static class Session
 
     // From the middle outwards: what has had least so far, the hardest first; nothing beside itself. Null where the things to do
     // do not fill so many slices.
-    private static PlanItem[]? Middle(
-        IReadOnlyList<PlanItem> items,
-        int count,
-        int slice,
-        int before,
-        int after,
-        int day
-    )
+    private static PlanItem[]? Middle(IReadOnlyList<PlanItem> items, int count, int slice, int before, int after)
     {
+        if (count < items.Count)
+        {
+            // Where not all fit in, who waited longest comes first.
+            items =
+            [
+                .. items
+                    .OrderBy(i => i.LastDay)
+                    .ThenBy(i => i.Step is null)
+                    .ThenByDescending(i => i.Effort)
+                    .Take(count),
+            ];
+        }
         var row = new PlanItem?[count];
         var used = items.ToDictionary(i => i.Id, _ => 0);
         var hardest = items.MaxBy(i => i.Effort)!;
@@ -71,8 +76,6 @@ internal static class Session
                     && (place == count - 1 || row[place + 1] != i)
                 )
                 .OrderBy(i => used[i.Id])
-                // Where not all fit in, who waited longest comes first.
-                .ThenBy(i => count < items.Count ? i.LastDay : 0)
                 // Steps before drills, but for the hardest, which has the middle.
                 .ThenBy(i => i == hardest || i.Step is not null ? 0 : 1)
                 .ThenByDescending(i => i.Effort)

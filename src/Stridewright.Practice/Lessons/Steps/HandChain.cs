@@ -27,25 +27,38 @@ internal static class HandChain
         {
             var verdict = Judge.Check(part.Score, hands);
             var effort = (hand == Hand.Right ? verdict.Effort.Right : verdict.Effort.Left).Value;
+            var link = new HandLink(part.Kind, part.Score, effort, 1);
             if (links is not [.., var next])
             {
-                links.Add(new(part.Kind, part.Score, effort, 1));
-                continue;
+                links.Add(link);
             }
-            var again = Nesting.Share(part.Score, next.Score, hand);
-            if (
-                part.Kind != next.Kind
-                && verdict.IsPlayable
-                && effort <= next.Effort + Tolerance
-                && again >= LessonLimits.Nested.Value
-                && Nesting.Changed(part.Score, next.Score, hand) >= LessonLimits.Different.Value
-            )
+            else if (part.Kind != next.Kind && verdict.IsPlayable)
             {
-                links[^1] = next with { Again = again };
-                links.Add(new(part.Kind, part.Score, effort, 1));
+                if (Nesting.Changed(part.Score, next.Score, hand) >= LessonLimits.Different.Value)
+                {
+                    Lead(links.Count - 1, link);
+                }
+                else if (links.Count > 1)
+                {
+                    // Much the same as the next one: of the two the easier kind is learned.
+                    Lead(links.Count - 2, link);
+                }
             }
         }
         links.Reverse();
         return links;
+
+        // Puts a part before one that is chosen, in place of what stood there, if it leads to it.
+        void Lead(int to, HandLink link)
+        {
+            var next = links[to];
+            var again = Nesting.Share(link.Score, next.Score, hand);
+            if (link.Effort <= next.Effort + Tolerance && again >= LessonLimits.Nested.Value)
+            {
+                links.RemoveRange(to + 1, links.Count - to - 1);
+                links[to] = next with { Again = again };
+                links.Add(link);
+            }
+        }
     }
 }

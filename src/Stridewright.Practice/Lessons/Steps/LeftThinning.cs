@@ -10,8 +10,8 @@ internal static class LeftThinning
     /// <summary>Octaves and tenths as their lowest note, where the little finger goes; chords as they are.</summary>
     public static Score SingleBass(Score left) => Mapped(left, (_, _, e) => IsBass(e) ? Lowest(e) : e);
 
-    /// <summary>Single basses, each in the octave right under the chord that follows it in its bar (the last chord before it,
-    /// where none does), so that the hand stays in one place.</summary>
+    /// <summary>Single basses, each less than an octave under the lowest key of the chord that follows it in its bar (the last
+    /// chord before it, where none does), or on that key, so that the hand stays in one place.</summary>
     public static Score InPlace(Score left) =>
         Mapped(
             left,
@@ -49,10 +49,10 @@ internal static class LeftThinning
         return beside?.Notes[0].Pitch.Midi;
     }
 
-    // In the octave below the lowest key of the chord.
+    // At most eleven semitones below the lowest key of the chord.
     private static Pitch Under(Pitch bass, int chord)
     {
-        var up = (chord - 1 - bass.Midi) / Octave;
+        var up = (chord - bass.Midi) / Octave;
         return up > 0 ? bass with { Octave = bass.Octave + up } : bass;
     }
 

@@ -15,6 +15,10 @@ internal sealed class StepMaking(Score goal, Pace pace, PlayerHands hands)
         var right = parts.Right.Count > 0 ? HandChain.Of(parts.Right, Hand.Right, hands) : [];
         var together = left.Count > 0 && right.Count > 0 ? new TogetherChain(goal, hands).Of(left, right) : [];
         var steps = new List<PathStep>();
+        string NameOf(TogetherLink link) =>
+            link.Kind == StepKind.TogetherEasy
+                ? LessonMessages.NameOf(left[link.Left].Kind, right[link.Right].Kind)
+                : LessonMessages.NameOf(link.Kind, goal, link.Bars);
         var (leftIds, rightIds) = (new List<string>(), new List<string>());
         foreach (var link in together)
         {
@@ -31,6 +35,7 @@ internal sealed class StepMaking(Score goal, Pace pace, PlayerHands hands)
                 Made(
                     StepHands.Together,
                     link.Kind,
+                    NameOf(link),
                     link.Score,
                     link.Bars,
                     link.Effort,
@@ -52,8 +57,9 @@ internal sealed class StepMaking(Score goal, Pace pace, PlayerHands hands)
         for (var i = ids.Count; i <= upTo; i++)
         {
             var link = links[i];
-            var score = link.Score;
-            var step = Made(of, link.Kind, score, new(0, goal.Bars.Count - 1), link.Effort, ids.TakeLast(1), false);
+            var all = new BarRange(0, goal.Bars.Count - 1);
+            var name = LessonMessages.NameOf(link.Kind, goal, all);
+            var step = Made(of, link.Kind, name, link.Score, all, link.Effort, ids.TakeLast(1), false);
             steps.Add(step with { Again = link.Again });
             ids.Add(step.Id);
         }
@@ -68,6 +74,7 @@ internal sealed class StepMaking(Score goal, Pace pace, PlayerHands hands)
     private PathStep Made(
         StepHands of,
         StepKind kind,
+        string name,
         Score score,
         BarRange bars,
         double effort,
@@ -78,7 +85,6 @@ internal sealed class StepMaking(Score goal, Pace pace, PlayerHands hands)
         var number = _count[of] = _count.GetValueOrDefault(of) + 1;
         var range = pace.Range(score, hands, isFirst: number == 1);
         var test = isLast ? range.To : Math.Max(range.From, Math.Round(range.To * LessonLimits.MoveOn.Value));
-        var name = LessonMessages.NameOf(kind, goal, bars);
         return new PathStep
         {
             Id = LessonMessages.IdOf(of, number),

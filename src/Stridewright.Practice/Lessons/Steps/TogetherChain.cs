@@ -24,18 +24,16 @@ internal sealed class TogetherChain(Score goal, PlayerHands hands)
     {
         var (hardest, most) = Hardest(goal);
         var links = new List<TogetherLink>();
-        foreach (var (l, r) in Pairs(left, right))
+        foreach (var pairs in Easier(left, right))
         {
-            var score = Excerpts.Together(goal, right[r].Score, left[l].Score);
-            var effort = Hardest(score).Effort;
-            if (
-                effort <= most + Tolerance
-                && (links is not [.., var easier] || effort >= easier.Effort - Tolerance)
-                && Judge.Check(score, hands).IsPlayable
-            )
-            {
-                links.Add(new(StepKind.TogetherEasy, score, All, effort, l, r));
-            }
+            var easier = links is [.., var before] ? before.Effort : 0;
+            links.AddRange(
+                pairs
+                    .Select(p => Easy(left, right, p.Left, p.Right))
+                    .OfType<TogetherLink>()
+                    .Where(link => link.Effort >= easier - Tolerance && link.Effort <= most + Tolerance)
+                    .Take(1)
+            );
         }
         var (lastLeft, lastRight) = (left.Count - 1, right.Count - 1);
         var parts = new List<(StepKind Kind, BarRange Bars)>();
@@ -65,16 +63,29 @@ internal sealed class TogetherChain(Score goal, PlayerHands hands)
 
     private BarRange All => new(0, goal.Bars.Count - 1);
 
-    // Easier levels: both hands at their first, and both on the way, the left striding and the right with all its rhythm.
-    private static IEnumerable<(int Left, int Right)> Pairs(List<HandLink> left, List<HandLink> right)
+    // Null where the hands are in each other's way.
+    private TogetherLink? Easy(List<HandLink> left, List<HandLink> right, int l, int r)
     {
-        var first = (0, 0);
-        var middle = (
-            left.FindLastIndex(l => l.Kind <= StepKind.LeftStride),
-            right.FindLastIndex(r => r.Kind <= StepKind.RightTiedMid)
-        );
-        var last = (left.Count - 1, right.Count - 1);
-        return new[] { first, middle }.Where(p => p.Item1 >= 0 && p.Item2 >= 0 && p != last).Distinct();
+        var score = Excerpts.Together(goal, right[r].Score, left[l].Score);
+        return Judge.Check(score, hands).IsPlayable
+            ? new(StepKind.TogetherEasy, score, All, Hardest(score).Effort, l, r)
+            : null;
+    }
+
+    // Easier levels, each with what may stand for it: both hands at their first, and both on the way, the left striding and the
+    // right with its ties inside the bar.
+    private static IEnumerable<IEnumerable<(int Left, int Right)>> Easier(List<HandLink> left, List<HandLink> right)
+    {
+        var stride = left.FindLastIndex(l => l.Kind <= StepKind.LeftStride);
+        var ties = right.FindLastIndex(r => r.Kind <= StepKind.RightTiedMid);
+        yield return Enumerable
+            .Range(0, Math.Max(stride, 0) + 1)
+            .Select(l => (l, 0))
+            .Where(p => p.l < left.Count - 1 || right.Count > 1);
+        if (ties > 0)
+        {
+            yield return Enumerable.Range(0, ties).Select(back => (Math.Max(stride, 0), ties - back));
+        }
     }
 
     private BarRange Harder(BarRange first, BarRange second) =>
