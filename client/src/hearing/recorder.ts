@@ -51,7 +51,8 @@ export class Recorder {
     window.removeEventListener("pagehide", this.leave);
   }
 
-  private tell(): Promise<void> {
+  /** Tells what is new now. */
+  tell(): Promise<void> {
     this.telling = this.telling
       .catch(() => undefined)
       .then(async () => {

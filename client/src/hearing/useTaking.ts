@@ -9,7 +9,7 @@ import { beginTake, putTakeAway, type TakeSeen, type TakeWish } from "./takeApi"
 import type { Told } from "./midiIn";
 
 const LEAD_IN = 1000; // milliseconds of a take before its first bar
-const QUIET = 400; // milliseconds after the last chord
+const QUIET = 300; // milliseconds after the last chord
 const TAIL = 900; // milliseconds after the last tap is due
 /** Keys that stand for the hands where they are tapped. */
 export const TAPPED = { right: 84, left: 48 };
@@ -89,7 +89,9 @@ export function useTaking({ setting, pencil, onSeen }: Props) {
         const place = plan.start + chords[follower.strike(key)]!.at * plan.speed;
         setBar(barAt(heard, place)?.id);
         window.clearTimeout(timer.current);
-        if (follower.isAtEnd) timer.current = window.setTimeout(() => void finish(), QUIET);
+        if (!follower.isAtEnd) return;
+        void rec.tell().catch(() => undefined);
+        timer.current = window.setTimeout(() => void finish(), QUIET);
       };
       if (isTaps) setTapping(true);
       else end.current = (await import("./midiIn")).listenTo(keyboard, (t) => told.current?.(t));
