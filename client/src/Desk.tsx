@@ -5,6 +5,7 @@ import type { SettingMade } from "./api";
 import { Bring } from "./Bring";
 import { briefWords, usualBrief } from "./brief";
 import { Handout } from "./handout/Handout";
+import { useHearing } from "./hearing/useHearing";
 import { Score } from "./Score";
 import { Listen } from "./sound/Listen";
 import { sentences } from "./sentences";
@@ -158,6 +159,7 @@ export function Desk() {
             <Music
               key={`${tune.count}-${tune.number}`}
               made={made}
+              piece={keeping.item?.id}
               isWorking={setting.isFetching}
               onMade={take}
             />
@@ -173,10 +175,39 @@ export function Desk() {
   );
 }
 
-function Music({ made, isWorking, onMade }: { made: SettingMade; isWorking: boolean; onMade: (made: SpotMade) => void }) {
-  const beside = useSpots(made.id, onMade);
+interface MusicProps {
+  made: SettingMade;
+  /** Id of the arrangement on the shelf. */
+  piece: string | undefined;
+  isWorking: boolean;
+  onMade: (made: SpotMade) => void;
+}
+
+function Music({ made, piece, isWorking, onMade }: MusicProps) {
+  const spots = useSpots(made.id, onMade);
+  const hearing = useHearing(made.id, piece);
   return (
-    <Listen id={made.id} beside={beside}>
+    <Listen
+      id={made.id}
+      beside={(pencil) => {
+        const [work, take] = [spots(pencil), hearing(pencil)];
+        return {
+          line: (
+            <>
+              {work.line}
+              {take.line}
+            </>
+          ),
+          card: take.card,
+          over: (
+            <>
+              {work.over}
+              {take.over}
+            </>
+          ),
+        };
+      }}
+    >
       <Score made={made} isWorking={isWorking} />
     </Listen>
   );

@@ -755,6 +755,159 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/settings/{id}/takes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Begins a take of a setting; from now on it stands on the shelf. */
+        post: operations["beginTake"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/takes/{take}/events": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Takes down what was played next, and keeps it. */
+        post: operations["playOn"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/settings/{id}/takes/{take}/done": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Ends a take and hears it against its setting. */
+        post: operations["finishTake"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/settings/{id}/takes/file": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Keeps a take that is a MIDI file, and hears it against a setting. */
+        post: operations["bringTake"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/settings/{id}/takes/{take}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** A kept take, heard against a setting. */
+        get: operations["take"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/settings/{id}/takes/{take}/heard": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** A kept take as it sounds, alone or with the score softly under it. */
+        get: operations["takeHeard"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/settings/{id}/takes/{take}/drill": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The drill that answers a remark on a take. */
+        get: operations["takeDrill"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/takes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The takes of a piece, the last begun first. */
+        get: operations["takes"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/takes/{take}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post?: never;
+        /** Puts a take aside, from where it can be taken back. */
+        delete: operations["putTakeAway"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
 }
 export type webhooks = Record<string, never>;
 export interface components {
@@ -1369,6 +1522,220 @@ export interface components {
             bars: components["schemas"]["BarDiffers"][];
             /** Format: int32 */
             same: number;
+        };
+        AnticipationsHeard: {
+            /** Format: int32 */
+            count: number;
+            /** Format: int32 */
+            flattened: number;
+            /** Format: int32 */
+            tooEarly: number;
+            /** Format: double */
+            meanShare: null | number;
+        };
+        BalanceReport: {
+            /** Format: double */
+            bass: null | number;
+            /** Format: double */
+            chords: null | number;
+            /** Format: double */
+            tune: null | number;
+        };
+        DrillFound: {
+            drill: null | components["schemas"]["DrillSeen"];
+        };
+        DrillSeen: {
+            name: string;
+            claim: string;
+            how: string[];
+            picture: string;
+            heard: components["schemas"]["Heard"];
+        };
+        HeardBarReport: {
+            bar: string;
+            /** Format: int32 */
+            right: number;
+            /** Format: int32 */
+            wrong: number;
+            /** Format: int32 */
+            missing: number;
+            /** Format: int32 */
+            extra: number;
+            isPlayed: boolean;
+            /** Format: double */
+            quartersPerMinute: null | number;
+        };
+        HeardRemark: {
+            kind: string;
+            firstBar: string;
+            lastBar: string;
+            hand: null | string;
+            /** Format: double */
+            measured: number;
+            limit: null | components["schemas"]["LimitReport"];
+            message: string;
+        };
+        HeardTake: {
+            title: string;
+            /** Format: int32 */
+            asked: number;
+            /** Format: int32 */
+            played: number;
+            /** Format: int32 */
+            outside?: number;
+            /** Format: int32 */
+            right: number;
+            /** Format: int32 */
+            wrong: number;
+            /** Format: int32 */
+            wrongOctave: number;
+            /** Format: int32 */
+            missing: number;
+            /** Format: int32 */
+            extra: number;
+            /** Format: int32 */
+            barsNotPlayed: number;
+            /** Format: int32 */
+            jumps: number;
+            alone?: null | string;
+            /** Format: double */
+            quartersPerMinute?: null | number;
+            /** Format: double */
+            askedQuartersPerMinute?: null | number;
+            /** Format: double */
+            leftUnevenness?: null | number;
+            /** Format: double */
+            drift?: null | number;
+            anticipations: components["schemas"]["AnticipationsHeard"];
+            swing: components["schemas"]["SwingReport"];
+            balance: components["schemas"]["BalanceReport"];
+            pedal?: null | components["schemas"]["PedalReport"];
+            bars?: components["schemas"]["HeardBarReport"][];
+            next?: components["schemas"]["HeardRemark"][];
+            remarks?: components["schemas"]["HeardRemark"][];
+            reading?: components["schemas"]["Remark"][];
+        };
+        LimitReport: {
+            words: string;
+            /** Format: double */
+            value: number;
+            unit: string;
+            source: string;
+        };
+        PedalReport: {
+            /** Format: int32 */
+            presses: number;
+            /** Format: double */
+            share: number;
+            /** Format: int32 */
+            asked: number;
+            /** Format: int32 */
+            answered: number;
+            /** Format: int32 */
+            blurred: number;
+        };
+        PlayedEvent: {
+            /** Format: double */
+            at: number;
+            /** Format: int32 */
+            key?: null | number;
+            /**
+             * Format: int32
+             * @default 0
+             */
+            velocity: number;
+            pedal?: null | boolean;
+        };
+        SeenBar: {
+            id: string;
+            number: string;
+        };
+        SeenMark: {
+            kind: string;
+            bar: string;
+            number: string;
+            hand: null | string;
+            note: null | string;
+            words: string;
+        };
+        SeenRemark: {
+            kind: string;
+            message: string;
+            firstBar: string;
+            lastBar: string;
+            hand: null | string;
+            /** Format: double */
+            speed: number;
+        };
+        SeenStroke: {
+            hand: string;
+            /** Format: int32 */
+            bar: number;
+            /** Format: double */
+            place: number;
+            /** Format: double */
+            late: number;
+        };
+        SwingReport: {
+            /** Format: double */
+            asked: number;
+            /** Format: double */
+            played: null | number;
+            /** Format: int32 */
+            pairs: number;
+        };
+        TakeBegun: {
+            take: string;
+        };
+        TakeItem: {
+            id: string;
+            /** Format: date-time */
+            at: string;
+            title: string;
+            player: string;
+            range: null | string;
+            hand: null | string;
+            taps: boolean;
+            /** Format: int32 */
+            asked: null | number;
+            /** Format: int32 */
+            right: null | number;
+            /** Format: double */
+            quartersPerMinute: null | number;
+        };
+        TakePlayed: {
+            /** Format: int32 */
+            from: number;
+            events: components["schemas"]["PlayedEvent"][];
+        };
+        TakeSeen: {
+            take: components["schemas"]["TakeItem"];
+            heard: components["schemas"]["HeardTake"];
+            refusal: null | string;
+            summary: string[];
+            next: components["schemas"]["SeenRemark"][];
+            remarks: components["schemas"]["SeenRemark"][];
+            marks: components["schemas"]["SeenMark"][];
+            bars: components["schemas"]["SeenBar"][];
+            timing: components["schemas"]["SeenStroke"][];
+        };
+        TakeTold: {
+            /** Format: int32 */
+            count: number;
+        };
+        TakeWish: {
+            from?: null | string;
+            to?: null | string;
+            hand?: null | string;
+            /**
+             * Format: double
+             * @default 1
+             */
+            speed: number;
+            /** @default false */
+            taps: boolean;
+            player?: null | string;
+            piece?: null | string;
         };
     };
     responses: never;
@@ -3719,6 +4086,564 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["SpotMade"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Service Unavailable */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+        };
+    };
+    beginTake: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["TakeWish"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TakeBegun"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Service Unavailable */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+        };
+    };
+    playOn: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                take: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["TakePlayed"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TakeTold"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Service Unavailable */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+        };
+    };
+    finishTake: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+                take: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TakeSeen"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Service Unavailable */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+        };
+    };
+    bringTake: {
+        parameters: {
+            query?: {
+                from?: string;
+                to?: string;
+                hand?: string;
+                player?: string;
+                piece?: string;
+            };
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/octet-stream": string;
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TakeSeen"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Payload Too Large */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Service Unavailable */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+        };
+    };
+    take: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+                take: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TakeSeen"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Service Unavailable */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+        };
+    };
+    takeHeard: {
+        parameters: {
+            query?: {
+                against?: boolean;
+            };
+            header?: never;
+            path: {
+                id: string;
+                take: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Heard"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Service Unavailable */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+        };
+    };
+    takeDrill: {
+        parameters: {
+            query: {
+                kind: string;
+                bar: string;
+            };
+            header?: never;
+            path: {
+                id: string;
+                take: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DrillFound"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Service Unavailable */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+        };
+    };
+    takes: {
+        parameters: {
+            query?: {
+                piece?: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TakeItem"][];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+            /** @description Service Unavailable */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+        };
+    };
+    putTakeAway: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                take: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TakeBegun"];
                 };
             };
             /** @description Bad Request */

@@ -1,5 +1,6 @@
 using Stridewright.Music;
 using Stridewright.Workbench;
+using Stridewright.Workbench.Listening;
 using Stridewright.Workbench.Reports;
 using Stridewright.Workbench.Shelves;
 
@@ -177,6 +178,16 @@ public sealed record Restored(string Before);
 
 /// <summary>How many were thrown away.</summary>
 public sealed record Purged(int Count);
+
+/// <summary>A take that stands on the shelf.</summary>
+public sealed record TakeBegun(string Take);
+
+/// <summary>What was played next in a take.</summary>
+/// <param name="From">How many events were told before these.</param>
+public sealed record TakePlayed(int From, IReadOnlyList<PlayedEvent> Events);
+
+/// <summary>How many events of a take are kept. Fewer than were told: tell again from there.</summary>
+public sealed record TakeTold(int Count);
 
 /// <summary>One thing that is wrong.</summary>
 /// <param name="Subject">The wish, or what was brought; empty where the request itself is meant.</param>

@@ -2,6 +2,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using Stridewright.Music;
 using Stridewright.Workbench;
+using Stridewright.Workbench.Listening;
 using Stridewright.Workbench.Practising;
 using Stridewright.Workbench.Sheets;
 using Stridewright.Workbench.Shelves;
@@ -58,6 +59,13 @@ namespace Stridewright.Web;
 [JsonSerializable(typeof(ShelfSaved))]
 [JsonSerializable(typeof(ProgressReport))]
 [JsonSerializable(typeof(PlayerForgotten))]
+[JsonSerializable(typeof(TakeWish))]
+[JsonSerializable(typeof(TakeBegun))]
+[JsonSerializable(typeof(TakePlayed))]
+[JsonSerializable(typeof(TakeTold))]
+[JsonSerializable(typeof(DrillFound))]
+[JsonSerializable(typeof(TakeSeen))]
+[JsonSerializable(typeof(ValueList<TakeItem>))]
 [JsonSerializable(typeof(bool?))]
 [JsonSerializable(typeof(double?))]
 [JsonSerializable(typeof(Fault))]

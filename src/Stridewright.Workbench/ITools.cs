@@ -27,6 +27,9 @@ internal interface ITools : IDisposable
     /// <summary>What was played, from a Standard MIDI File: all its tracks together.</summary>
     Reading<Performance> ReadTake(Stream stream);
 
+    /// <summary>A take as a Standard MIDI File.</summary>
+    byte[] WriteTake(Performance take);
+
     /// <summary>A piano score from MusicXML, plain or in its container.</summary>
     Reading<Score> ReadMusicXmlScore(Stream stream);
 

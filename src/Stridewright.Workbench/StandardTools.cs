@@ -77,9 +77,38 @@ internal sealed class StandardTools : ITools
         {
             TicksPerQuarter = file.TicksPerQuarter,
             Strokes = strokes.ToValueList(),
+            Pedal = OnePedal(file).ToValueList(),
             Tempi = tempi.ToValueList(),
+            EndTick = file.Tracks.Max(t => t.EndTick),
         };
         return new(played, reading.Diagnostics);
+    }
+
+    // The pedal is down while any track holds it; what is let up and pressed again at once is told in that order.
+    private static IEnumerable<PedalChange> OnePedal(MidiContents file)
+    {
+        var holding = new HashSet<int>();
+        var changes = file
+            .Tracks.SelectMany(t => t.Pedal.Select(p => (Track: t.Number, Change: p)))
+            .OrderBy(c => c.Change.Tick)
+            .ThenBy(c => c.Change.Down);
+        foreach (var (track, change) in changes)
+        {
+            var wasDown = holding.Count > 0;
+            _ = change.Down ? holding.Add(track) : holding.Remove(track);
+            if (wasDown != holding.Count > 0)
+            {
+                yield return change;
+            }
+        }
+    }
+
+    /// <summary>A take as a Standard MIDI File.</summary>
+    public byte[] WriteTake(Performance take)
+    {
+        using var stream = new MemoryStream();
+        MidiWriter.Write(take, stream);
+        return stream.ToArray();
     }
 
     public FingersInPlace? FingersIn(byte[] file) => FingersInPlace.Of(file);

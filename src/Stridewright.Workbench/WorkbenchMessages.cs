@@ -23,6 +23,13 @@ internal static partial class WorkbenchMessages
         UntitledName = "setting";
     public const string Busy = "more is asked for at once than can be done: ask again in a moment";
     public const string NoArrangement = "this is no arrangement: keep the setting as one of its own";
+    public const string NoEvent =
+        "this is nothing that a keyboard tells: give seconds from the start, and a key and its velocity, or the pedal";
+    public const string NothingPlayed = "nothing was played in this take";
+
+    public static string TakeTooLong(int most) =>
+        FormattableString.Invariant($"a take holds {most} strokes and releases: end this one and begin another");
+
     public const string NoTake = "there is no such take";
     public const string NoPlayer = "there is no such player";
     public const string NotAPlayer = "this is no player: choose one from the shelf";

@@ -210,6 +210,8 @@ internal sealed class FakeTools : ITools
 
     public Reading<Performance> ReadTake(Stream stream) => throw new NotSupportedException();
 
+    public byte[] WriteTake(Performance take) => throw new NotSupportedException();
+
     public Reading<ScoreNotes> ReadNotes(Stream stream) => throw new NotSupportedException();
 
     public Assessment Assess(Score score, PlayerHands hands, double? quartersPerMinute) =>
