@@ -171,28 +171,34 @@ internal sealed class LessonBooklet(ITools tools, Lesson lesson, Paper paper, Ca
         Add(new BookletText(WorkbenchMessages.DaysIntro(lesson.Plan)));
         foreach (var day in lesson.Plan.Days)
         {
-            Add(new BookletHeading(WorkbenchMessages.DayHead(day), 11.5));
-            foreach (var item in day.Tasks.Where(t => t.Item is not null).GroupBy(t => (t.Kind, t.Item)))
-            {
-                var name =
-                    lesson.Steps.FirstOrDefault(s => s.Id == item.Key.Item)?.Name
-                    ?? lesson.Drills.FirstOrDefault(d => d.Id == item.Key.Item)?.Name;
-                Add(
-                    new BookletRow(
-                        [
-                            WorkbenchMessages.SlicesOf(item.ToList()),
-                            WorkbenchMessages.TaskName(item.First(), name),
-                            WorkbenchMessages.TempoOf(
-                                new(item.Min(t => t.BeatsPerMinute!.Value), item.Max(t => t.BeatsPerMinute!.Value))
-                            ),
-                        ],
-                        [0.16, 0.66, 0.18]
-                    )
-                );
-            }
-            Add(new BookletSpace(2));
+            Add(
+                new BookletGroup([
+                    new BookletHeading(WorkbenchMessages.DayHead(day), 11.5),
+                    .. day
+                        .Tasks.Where(t => t.Item is not null)
+                        .GroupBy(t => (t.Kind, t.Item))
+                        .Select(item => Row([.. item])),
+                    new BookletSpace(2),
+                ])
+            );
         }
     }
+
+    private BookletRow Row(PlanTask[] slices)
+    {
+        var beats = slices.Select(t => t.BeatsPerMinute!.Value);
+        return new(
+            [
+                WorkbenchMessages.SlicesOf(slices),
+                WorkbenchMessages.TaskName(slices[0], NameOf(slices[0].Item)),
+                WorkbenchMessages.TempoOf(new(beats.Min(), beats.Max())),
+            ],
+            [0.16, 0.66, 0.18]
+        );
+    }
+
+    private string? NameOf(string? id) =>
+        lesson.Steps.FirstOrDefault(s => s.Id == id)?.Name ?? lesson.Drills.FirstOrDefault(d => d.Id == id)?.Name;
 
     private void Reasons()
     {
