@@ -11,6 +11,9 @@ internal sealed class LessonBooklet(ITools tools, Lesson lesson, Paper paper, Ca
 {
     private static readonly ValueList<double> TaskWidths = [0.08, 0.38, 0.12, 0.36, 0.06];
     private static readonly ValueList<double> StepWidths = [0.32, 0.42, 0.11, 0.09, 0.06];
+    private const int ShortAlone = 36,
+        ShortTogether = 18; // bars
+
     private readonly List<BookletPart> _parts = [];
     private string _problem = "";
 
@@ -133,7 +136,36 @@ internal sealed class LessonBooklet(ITools tools, Lesson lesson, Paper paper, Ca
         }
         foreach (var step in lesson.Steps.Where(s => !s.IsOfThePiece))
         {
-            Music("step-" + step.Id, Engraved(step.Score, new PageWish(paper)));
+            if (IsShort(step))
+            {
+                Strip(step);
+            }
+            else
+            {
+                Music("step-" + step.Id, Engraved(step.Score, new PageWish(paper)));
+            }
+        }
+    }
+
+    // Two of them or more fit on a page.
+    private static bool IsShort(PathStep step) =>
+        step.Score.Bars.Count <= (step.Hands == StepHands.Together ? ShortTogether : ShortAlone);
+
+    private void Strip(PathStep step)
+    {
+        if (Engraved(step.Score, new PageWish(paper) { Strip = true }) is { } music)
+        {
+            Add(
+                new BookletGroup([
+                    new BookletHeading(step.Name, 12.5),
+                    new BookletText(WorkbenchMessages.StepHead(step), 10),
+                    new BookletStrip(Encoding.UTF8.GetString(music.Svg[0])),
+                    new BookletSpace(4),
+                ])
+                {
+                    Mark = "step-" + step.Id,
+                }
+            );
         }
     }
 
