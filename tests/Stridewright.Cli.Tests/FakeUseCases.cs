@@ -153,6 +153,16 @@ internal sealed class FakeUseCases : IUseCases
         return HandoutAnswer;
     }
 
+    public LessonRequest? AskedForLesson { get; private set; }
+
+    public LessonReport LessonAnswer { get; init; } = new() { Outcome = LessonOutcome.Written, File = "tune.abc" };
+
+    public LessonReport Lesson(LessonRequest request, CancellationToken cancellation = default)
+    {
+        AskedForLesson = request;
+        return LessonAnswer;
+    }
+
     public void Dispose() { }
 }
 

@@ -111,9 +111,13 @@ public static partial class BookletLayout
                     Lines(text.Text, text.Points, Width - (text.Label.Length > 0 ? LabelGap : 0)).Count + 0.25
                 ) * Line(text.Points),
                 BookletSpace space => space.Height,
+                BookletRow row => Cells(row).Max(c => c.Count) * Line(row.Points) + 2.2,
                 BookletStrip strip => HeightOf(strip) + 1,
                 _ => 0,
             };
+
+        private List<List<string>> Cells(BookletRow row) =>
+            [.. row.Cells.Select((cell, i) => Lines(cell, row.Points, Math.Max(0, row.Widths[i] * Width - ColumnGap)))];
 
         private static double HeightOf(BookletStrip strip) =>
             ViewBox().Match(strip.Svg) is { Success: true } box
@@ -193,10 +197,7 @@ public static partial class BookletLayout
 
         private void Row(BookletRow row)
         {
-            var widths = row.Widths.Select(w => w * Width).ToList();
-            var cells = row
-                .Cells.Select((cell, i) => Lines(cell, row.Points, Math.Max(0, widths[i] - ColumnGap)))
-                .ToList();
+            var cells = Cells(row);
             var height = cells.Max(c => c.Count) * Line(row.Points);
             var page = Room(height + 2);
             Note(row);
@@ -216,7 +217,7 @@ public static partial class BookletLayout
                         )
                     );
                 }
-                x += widths[i];
+                x += row.Widths[i] * Width;
             }
             _y += height + 1.6;
             if (row.Ruled)

@@ -81,27 +81,26 @@ public static class LessonMessages
             StepKind.RightPairs => "Right hand, thirds and sixths",
             StepKind.RightOctaves => "Right hand, octaves",
             StepKind.RightWhole => "Right hand as written",
-            StepKind.TogetherStrain => $"Hands together, {Bars(goal, bars.First, bars.Last)}",
-            StepKind.TogetherHalf => $"Hands together, {Bars(goal, bars.First, bars.Last)}",
-            _ => "Hands together, the whole piece",
+            StepKind.TogetherStrain => $"Together, {Bars(goal, bars.First, bars.Last)}",
+            StepKind.TogetherHalf => $"Together, {Bars(goal, bars.First, bars.Last)}",
+            _ => "Together, the whole piece",
         };
 
     /// <summary>Of an easier step with both hands.</summary>
-    internal static string NameOf(StepKind left, StepKind right) =>
-        $"Hands together, {InWords(left)}, {InWords(right)}";
+    internal static string NameOf(StepKind left, StepKind right) => $"Together, {InWords(left)}, {InWords(right)}";
 
     private static string InWords(StepKind kind) =>
         kind switch
         {
-            StepKind.LeftInPlace => "left in one place",
+            StepKind.LeftInPlace => "left in place",
             StepKind.LeftSecondBass => "left with second basses",
             StepKind.LeftStride => "left in stride",
             StepKind.LeftOctaves => "left in octaves",
             StepKind.LeftWhole => "left as written",
             StepKind.RightPlain => "right on the beat",
-            StepKind.RightFirstFigures => "right with first figures",
+            StepKind.RightFirstFigures => "right with a figure",
             StepKind.RightUntied => "right off the beat",
-            StepKind.RightTiedMid => "right with ties in the bar",
+            StepKind.RightTiedMid => "right with ties",
             StepKind.RightTiedBar => "right with all its rhythm",
             StepKind.RightPairs => "right in thirds and sixths",
             StepKind.RightOctaves => "right in octaves",
@@ -135,8 +134,8 @@ public static class LessonMessages
             _ => "The piece: the new half by itself, then all of it.",
         };
 
-    internal static string StepSubtitle(string name, NoteValue beat, TempoRange tempo, double test) =>
-        Text($"{name}: {BeatName(beat)} = {tempo.From:0} to {test:0}");
+    internal static string StepSubtitle(string name, TempoRange tempo, double test) =>
+        Text($"{name}: {tempo.From:0} to {test:0}");
 
     internal static string SkippedDone(MoveOn test) =>
         Text($"{test.CleanTakes} clean takes in a row at {test.BeatsPerMinute:0} are there");

@@ -11,6 +11,9 @@ internal sealed class LessonBooklet(ITools tools, Lesson lesson, Paper paper, Ca
 {
     private static readonly ValueList<double> TaskWidths = [0.08, 0.38, 0.12, 0.36, 0.06];
     private static readonly ValueList<double> StepWidths = [0.32, 0.42, 0.11, 0.09, 0.06];
+    private const int ShortAlone = 36,
+        ShortTogether = 18; // bars
+
     private readonly List<BookletPart> _parts = [];
     private string _problem = "";
 
@@ -133,7 +136,36 @@ internal sealed class LessonBooklet(ITools tools, Lesson lesson, Paper paper, Ca
         }
         foreach (var step in lesson.Steps.Where(s => !s.IsOfThePiece))
         {
-            Music("step-" + step.Id, Engraved(step.Score, new PageWish(paper)));
+            if (IsShort(step))
+            {
+                Strip(step);
+            }
+            else
+            {
+                Music("step-" + step.Id, Engraved(step.Score, new PageWish(paper)));
+            }
+        }
+    }
+
+    // Two of them or more fit on a page.
+    private static bool IsShort(PathStep step) =>
+        step.Score.Bars.Count <= (step.Hands == StepHands.Together ? ShortTogether : ShortAlone);
+
+    private void Strip(PathStep step)
+    {
+        if (Engraved(step.Score, new PageWish(paper) { Strip = true }) is { } music)
+        {
+            Add(
+                new BookletGroup([
+                    new BookletHeading(step.Name, 12.5),
+                    new BookletText(WorkbenchMessages.StepHead(step), 10),
+                    new BookletStrip(Encoding.UTF8.GetString(music.Svg[0])),
+                    new BookletSpace(4),
+                ])
+                {
+                    Mark = "step-" + step.Id,
+                }
+            );
         }
     }
 
@@ -171,28 +203,34 @@ internal sealed class LessonBooklet(ITools tools, Lesson lesson, Paper paper, Ca
         Add(new BookletText(WorkbenchMessages.DaysIntro(lesson.Plan)));
         foreach (var day in lesson.Plan.Days)
         {
-            Add(new BookletHeading(WorkbenchMessages.DayHead(day), 11.5));
-            foreach (var item in day.Tasks.Where(t => t.Item is not null).GroupBy(t => (t.Kind, t.Item)))
-            {
-                var name =
-                    lesson.Steps.FirstOrDefault(s => s.Id == item.Key.Item)?.Name
-                    ?? lesson.Drills.FirstOrDefault(d => d.Id == item.Key.Item)?.Name;
-                Add(
-                    new BookletRow(
-                        [
-                            WorkbenchMessages.SlicesOf(item.ToList()),
-                            WorkbenchMessages.TaskName(item.First(), name),
-                            WorkbenchMessages.TempoOf(
-                                new(item.Min(t => t.BeatsPerMinute!.Value), item.Max(t => t.BeatsPerMinute!.Value))
-                            ),
-                        ],
-                        [0.16, 0.66, 0.18]
-                    )
-                );
-            }
-            Add(new BookletSpace(2));
+            Add(
+                new BookletGroup([
+                    new BookletHeading(WorkbenchMessages.DayHead(day), 11.5),
+                    .. day
+                        .Tasks.Where(t => t.Item is not null)
+                        .GroupBy(t => (t.Kind, t.Item))
+                        .Select(item => Row([.. item])),
+                    new BookletSpace(2),
+                ])
+            );
         }
     }
+
+    private BookletRow Row(PlanTask[] slices)
+    {
+        var beats = slices.Select(t => t.BeatsPerMinute!.Value);
+        return new(
+            [
+                WorkbenchMessages.SlicesOf(slices),
+                WorkbenchMessages.TaskName(slices[0], NameOf(slices[0].Item)),
+                WorkbenchMessages.TempoOf(new(beats.Min(), beats.Max())),
+            ],
+            [0.16, 0.66, 0.18]
+        );
+    }
+
+    private string? NameOf(string? id) =>
+        lesson.Steps.FirstOrDefault(s => s.Id == id)?.Name ?? lesson.Drills.FirstOrDefault(d => d.Id == id)?.Name;
 
     private void Reasons()
     {

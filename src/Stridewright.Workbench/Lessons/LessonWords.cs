@@ -48,6 +48,11 @@ internal static partial class WorkbenchMessages
         ];
     }
 
+    public static string StepHead(PathStep step) =>
+        Said(
+            $"{step.Aim} From {step.Tempo.From:0}; go on after {step.Test.CleanTakes} clean in a row at {step.Test.BeatsPerMinute:0}."
+        );
+
     public static string CleanMeans(MoveOn test) =>
         Said($"Clean: {100 * test.LeastRight:0} in a hundred notes right, and no beat held up.");
 

@@ -227,6 +227,7 @@ internal sealed class DrillMaker(Score goal, Pace pace, PlayerHands hands, Effor
     public DrillDraft? Beat(int bar)
     {
         var first = Math.Max(0, Math.Min(bar - 1, goal.Bars.Count - BarsOfBeat));
+        first += goal.Bars[first].Implicit && goal.Bars.Count > BarsOfBeat ? 1 : 0; // not from a pick-up
         var last = Math.Min(first + BarsOfBeat, goal.Bars.Count) - 1;
         var score = DrillScore.InTurn(
             "",

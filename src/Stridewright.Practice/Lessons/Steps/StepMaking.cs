@@ -94,7 +94,7 @@ internal sealed class StepMaking(Score goal, Pace pace, PlayerHands hands)
             Aim = LessonMessages.AimOf(kind, goal.Bars[bars.First].Metre),
             Score = pace.Slowed(score, test) with
             {
-                Subtitle = LessonMessages.StepSubtitle(name, pace.Beat, range, test),
+                Subtitle = LessonMessages.StepSubtitle(name, range, test),
                 Footnotes = [],
             },
             First = bars.First,

@@ -76,15 +76,17 @@ internal sealed class TogetherChain(Score goal, PlayerHands hands)
     // right with its ties inside the bar.
     private static IEnumerable<IEnumerable<(int Left, int Right)>> Easier(List<HandLink> left, List<HandLink> right)
     {
-        var stride = left.FindLastIndex(l => l.Kind <= StepKind.LeftStride);
+        // A left hand without octaves strides as it is written.
+        var stride = left.FindLastIndex(l => l.Kind is StepKind.LeftSecondBass or StepKind.LeftStride);
+        stride = stride >= 0 ? stride : left.Count - 1;
         var ties = right.FindLastIndex(r => r.Kind <= StepKind.RightTiedMid);
         yield return Enumerable
-            .Range(0, Math.Max(stride, 0) + 1)
+            .Range(0, stride + 1)
             .Select(l => (l, 0))
             .Where(p => p.l < left.Count - 1 || right.Count > 1);
         if (ties > 0)
         {
-            yield return Enumerable.Range(0, ties).Select(back => (Math.Max(stride, 0), ties - back));
+            yield return Enumerable.Range(0, ties).Select(back => (stride, ties - back));
         }
     }
 
