@@ -28,6 +28,7 @@ public sealed class CommandLineApp(Func<IUseCases> open, TextWriter output, Text
             new ProfileCommand(desk).Command,
             new FingerCommand(desk).Command,
             new CompareCommand(desk).Command,
+            new LessonCommand(desk).Command,
             new ProgressCommand(desk).Command,
             new ServeCommand(desk).Command,
         };

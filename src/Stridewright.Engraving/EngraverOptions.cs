@@ -6,9 +6,11 @@ namespace Stridewright.Engraving;
 /// <summary>The engraver's options for a page setup; its lengths are tenths of a millimetre and half staff spaces.</summary>
 internal static class EngraverOptions
 {
-    // A screen's pages: the engraver cuts them to what stands on them; long ones are drawn more slowly.
-    private const int Highest = 60_000,
+    // The engraver's largest page, in tenths of a millimetre; room that a strip leaves above and below, in millimetres; systems
+    // of a screen's strip, of which long ones are drawn more slowly.
+    private const int HighestStrip = 60_000,
         ScreenSystems = 6;
+    private const double StripMargin = 1;
 
     // The engraver's own size of words, in half spaces.
     private const double WordSize = 4.5;
@@ -20,26 +22,26 @@ internal static class EngraverOptions
     public static byte[] For(PageSetup setup, double smallStaff = 1, int systemsPerPage = 0, string breaks = "auto")
     {
         var halfSpace = setup.StaffHeight / 8;
-        var isScreen = setup.ScreenWidth is not null;
+        var isStrip = setup.Strip || setup.ScreenWidth is not null;
         var options = new JsonObject
         {
             ["inputFrom"] = "musicxml",
             ["pageWidth"] = Tenths(setup.Width),
-            ["pageHeight"] = isScreen ? Highest : Tenths(setup.Height),
-            ["adjustPageHeight"] = isScreen,
+            ["pageHeight"] = isStrip ? HighestStrip : Tenths(setup.Height),
+            ["adjustPageHeight"] = isStrip,
             ["pageMarginLeft"] = Tenths(setup.SideMargin),
             ["pageMarginRight"] = Tenths(setup.SideMargin),
-            ["pageMarginTop"] = Tenths(setup.EndMargin),
-            ["pageMarginBottom"] = Tenths(setup.EndMargin),
+            ["pageMarginTop"] = Tenths(isStrip ? StripMargin : setup.EndMargin),
+            ["pageMarginBottom"] = Tenths(isStrip ? StripMargin : setup.EndMargin),
             // A staff is eight half spaces high.
             ["unit"] = halfSpace * 10,
             ["svgViewBox"] = true,
-            ["header"] = setup.Header ? "auto" : "none",
+            ["header"] = setup is { Header: true, Strip: false } ? "auto" : "none",
             ["bottomMarginHeader"] = PageFrame.HeaderHeight / halfSpace - PageFrame.MarkHalfSpaces,
             ["footer"] = "none",
             ["breaks"] = breaks,
             ["minLastJustification"] = 0.65,
-            ["justifyVertically"] = !isScreen,
+            ["justifyVertically"] = !isStrip,
             ["spacingLinear"] = 0.36,
             ["spacingStaff"] = 9,
             ["spacingSystem"] = 3,
@@ -49,7 +51,7 @@ internal static class EngraverOptions
             ["lyricSize"] = WordSize * 2 / (1 + smallStaff),
             ["lyricWordSpace"] = 3,
             ["lyricTopMinMargin"] = 3,
-            ["systemMaxPerPage"] = isScreen ? ScreenSystems : systemsPerPage,
+            ["systemMaxPerPage"] = setup.ScreenWidth is not null ? ScreenSystems : systemsPerPage,
         };
         return Encoding.UTF8.GetBytes(options.ToJsonString());
     }

@@ -17,7 +17,13 @@ internal static class NotesPages
     public static IEnumerable<string> Of(ScoreXml score, PageSetup setup, int pagesBefore)
     {
         var notes = new Queue<(int Number, List<string> Lines)>(
-            score.Footnotes.Select((note, i) => (i + 1, Lines(note, setup.Width - 2 * setup.SideMargin - Indent)))
+            score.Footnotes.Select(
+                (note, i) =>
+                    (
+                        i + 1,
+                        TextLines.Of(note, TextPoints * PageFrame.Point, setup.Width - 2 * setup.SideMargin - Indent)
+                    )
+            )
         );
         for (var page = pagesBefore + 1; notes.Count > 0; page++)
         {
@@ -49,22 +55,5 @@ internal static class NotesPages
             }
             yield return PageFrame.Complete(PageFrame.Sheet(text.ToString(), setup), page, score, setup);
         }
-    }
-
-    private static List<string> Lines(string note, double room)
-    {
-        var lines = new List<string>();
-        var line = new StringBuilder();
-        foreach (var word in note.Split(' ', StringSplitOptions.RemoveEmptyEntries))
-        {
-            if (line.Length > 0 && SvgText.WidthOf($"{line} {word}", TextPoints * PageFrame.Point) > room)
-            {
-                lines.Add(line.ToString());
-                line.Clear();
-            }
-            line.Append(line.Length > 0 ? " " : "").Append(word);
-        }
-        lines.Add(line.ToString());
-        return lines;
     }
 }

@@ -106,6 +106,9 @@ internal interface ITools : IDisposable
     /// <summary>Draws the effort along a piece on pages.</summary>
     EngravedPages Draw(EffortChart chart, Paper paper);
 
+    /// <summary>Text and music on the pages of one booklet.</summary>
+    EngravedPages ToBook(string title, IEnumerable<BookletPart> parts, Paper paper);
+
     /// <summary>One PDF of the pages of several engraved scores.</summary>
     byte[] ToBooklet(string title, IEnumerable<EngravedPages> scores, Paper paper);
 }
@@ -118,6 +121,9 @@ internal sealed record PageWish(Paper Paper)
 
     /// <summary>About a third larger than usual.</summary>
     public bool LargePrint { get; init; }
+
+    /// <summary>One page, only as high as its music, to be set among text.</summary>
+    public bool Strip { get; init; }
 
     /// <summary>Width of a screen in millimetres of print of the usual size, for pages that are as high as their music and
     /// bear nothing else; null: paper.</summary>

@@ -31,4 +31,7 @@ public interface IUseCases : IDisposable
 
     /// <summary>Hears a take against a score. Never throws for what it is given.</summary>
     CompareReport Compare(CompareRequest request, CancellationToken cancellation = default);
+
+    /// <summary>Makes a lesson on a piece for a player and writes it. Never throws for what it is given.</summary>
+    LessonReport Lesson(LessonRequest request, CancellationToken cancellation = default);
 }

@@ -154,6 +154,7 @@ internal sealed class StandardTools : ITools
         }
         _engraver ??= Engraver.Create();
         var setup = Setup(wish.Paper) with { Turns = wish.Turns };
+        setup = wish.Strip ? setup with { Strip = true, Header = false } : setup;
         setup = wish.LargePrint ? setup with { StaffHeight = LargePrint } : setup;
         if (wish.ScreenWidth is { } width)
         {
@@ -190,6 +191,9 @@ internal sealed class StandardTools : ITools
         {
             PageEnds = score.PageEnds,
         };
+
+    public EngravedPages ToBook(string title, IEnumerable<BookletPart> parts, Paper paper) =>
+        Pages(BookletLayout.LayOut(title, parts, Setup(paper)));
 
     public byte[] ToBooklet(string title, IEnumerable<EngravedPages> scores, Paper paper)
     {

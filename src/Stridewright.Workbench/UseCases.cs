@@ -36,5 +36,8 @@ public sealed class UseCases : IUseCases
     public CompareReport Compare(CompareRequest request, CancellationToken cancellation = default) =>
         new CompareTake(_tools, request).Run(cancellation);
 
+    public LessonReport Lesson(LessonRequest request, CancellationToken cancellation = default) =>
+        new MakeLesson(_tools, request).Run(cancellation);
+
     public void Dispose() => _tools.Dispose();
 }

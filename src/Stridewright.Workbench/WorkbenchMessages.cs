@@ -5,7 +5,7 @@ using Stridewright.Workbench.Reports;
 namespace Stridewright.Workbench;
 
 /// <summary>Every sentence this project says to a person.</summary>
-internal static class WorkbenchMessages
+internal static partial class WorkbenchMessages
 {
     public const string NothingNamed =
         "no file is named: give a tune in ABC, MusicXML or MIDI, or a folder of them; or chords, as --chords 'F | D7 | G7 C7 | F'";
@@ -76,6 +76,9 @@ internal static class WorkbenchMessages
         );
         return said.Length > 0 ? said : "the whole piece";
     }
+
+    /// <param name="name">Null: it is about nothing in particular.</param>
+    public static string TaskOf(string? name, string words) => name is null ? words : $"{name}. {words}";
 
     public static string DueOf(string title, string what) => $"{title}: {what}";
 

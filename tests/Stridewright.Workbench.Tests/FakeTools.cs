@@ -256,6 +256,9 @@ internal sealed class FakeTools : ITools
             page => Encoding.UTF8.GetBytes($"png of {chart.Title}")
         );
 
+    public EngravedPages ToBook(string title, IEnumerable<BookletPart> parts, Paper paper) =>
+        throw new NotSupportedException();
+
     public byte[] ToBooklet(string title, IEnumerable<EngravedPages> scores, Paper paper) =>
         Encoding.UTF8.GetBytes($"booklet of {title}, {scores.Sum(s => s.Svg.Count)} pages on {paper}");
 

@@ -39,6 +39,9 @@ internal static class ReportJson
     public static void Write(TextWriter output, CompareReport report) =>
         output.WriteLine(JsonSerializer.Serialize(report, Context.CompareReport));
 
+    public static void Write(TextWriter output, LessonReport report) =>
+        output.WriteLine(JsonSerializer.Serialize(report, Context.LessonReport));
+
     public static void Write(TextWriter output, SpotReport report) =>
         output.WriteLine(JsonSerializer.Serialize(report, Context.SpotReport));
 }
@@ -48,7 +51,12 @@ internal static class ReportJson
     WriteIndented = true,
     NewLine = "\n",
     PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
-    Converters = [typeof(ArrangeOutcomeConverter), typeof(CheckOutcomeConverter), typeof(CompareOutcomeConverter)]
+    Converters = [
+        typeof(ArrangeOutcomeConverter),
+        typeof(CheckOutcomeConverter),
+        typeof(CompareOutcomeConverter),
+        typeof(LessonOutcomeConverter),
+    ]
 )]
 [JsonSerializable(typeof(ArrangeReport))]
 [JsonSerializable(typeof(ProgressReport))]
@@ -57,6 +65,7 @@ internal static class ReportJson
 [JsonSerializable(typeof(PlayerReport))]
 [JsonSerializable(typeof(FingerReport))]
 [JsonSerializable(typeof(CompareReport))]
+[JsonSerializable(typeof(LessonReport))]
 [JsonSerializable(typeof(SpotReport))]
 internal sealed partial class ReportJsonContext : JsonSerializerContext;
 
@@ -67,3 +76,6 @@ internal sealed class CheckOutcomeConverter() : JsonStringEnumConverter<CheckOut
 
 internal sealed class CompareOutcomeConverter()
     : JsonStringEnumConverter<CompareOutcome>(JsonNamingPolicy.KebabCaseLower);
+
+internal sealed class LessonOutcomeConverter()
+    : JsonStringEnumConverter<LessonOutcome>(JsonNamingPolicy.KebabCaseLower);

@@ -35,6 +35,15 @@ public static class Assess
 {
     private const int HardBars = 5;
 
+    /// <summary>The fastest tempo at which a score is comfortable for a pair of hands, judged from its printed one; null: nothing
+    /// in it depends on the tempo.</summary>
+    public static ComfortableTempo? Comfortable(Score score, PlayerHands hands)
+    {
+        ArgumentNullException.ThrowIfNull(score);
+        ArgumentNullException.ThrowIfNull(hands);
+        return Comfort.Fastest(score, hands, null, Judgement.Of(score, hands, null));
+    }
+
     /// <summary>Judges a score and asks what would change the verdict. It is judged some dozens of times over.</summary>
     /// <param name="quartersPerMinute">Tempo to judge at, above 0; null: as printed, else a usual one for the metre.</param>
     public static Assessment Of(Score score, PlayerHands hands, double? quartersPerMinute = null)

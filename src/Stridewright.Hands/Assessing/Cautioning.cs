@@ -4,7 +4,12 @@ namespace Stridewright.Hands;
 
 /// <summary>Something that health asks for, and who says so.</summary>
 /// <param name="Kind">Strain, density, leap or repetition: what called for it; null: any of them.</param>
-public sealed record Caution(EffortKind? Kind, string Sentence, string Source);
+public sealed record Caution(EffortKind? Kind, string Sentence, string Source)
+{
+    /// <summary>What health asks of everybody who practises.</summary>
+    public static ValueList<Caution> General { get; } =
+        EffortMessages.GeneralCautions.Select(s => new Caution(null, s, EffortMessages.HealthSource)).ToValueList();
+}
 
 /// <summary>
 /// Cautions where strain, speed or repetition is high: half of the strain that is allowed, more than one leap in twenty faster
@@ -36,13 +41,7 @@ internal static class Cautioning
                 }
             }
         }
-        return cautions.Count == 0
-            ? []
-            :
-            [
-                .. cautions,
-                .. EffortMessages.GeneralCautions.Select(s => new Caution(null, s, EffortMessages.HealthSource)),
-            ];
+        return cautions.Count == 0 ? [] : [.. cautions, .. Caution.General];
     }
 
     private static IEnumerable<int> StrainedBars(HandPart part) =>

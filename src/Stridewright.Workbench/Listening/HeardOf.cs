@@ -60,7 +60,8 @@ internal static class HeardOf
             remark.Message
         );
 
-    private static string KindOf(RemarkKind kind) =>
+    /// <summary>Such as <c>wrong-notes</c>.</summary>
+    public static string KindOf(RemarkKind kind) =>
         kind switch
         {
             RemarkKind.WrongNotes => "wrong-notes",
