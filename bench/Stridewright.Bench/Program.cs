@@ -6,19 +6,19 @@ using Stridewright.Bench.Paired;
 
 // dotnet run -c Release --project bench/Stridewright.Bench -- --filter '*'
 // --smoke runs each benchmark once: it shows that they work and measures nothing.
-// paired growth|reading|hosts|form compares inside each round, for machines that others use as well.
+// paired growth [STEP]|reading|hosts|form compares inside each round, for machines that others use as well.
 if (args is ["paired", ..])
 {
-    Action run = args is [_, var which]
+    Action run = args is [_, var which, ..]
         ? which switch
         {
-            "growth" => Growth.Run,
+            "growth" => () => Growth.Run(args is [_, _, var only] ? only : ""),
             "reading" => Reading.Run,
             "hosts" => Hosts.Run,
             "form" => WithForm.Run,
             _ => throw new ArgumentException($"paired growth, reading, hosts or form, not {which}"),
         }
-        : Growth.Run + (Action)Reading.Run + Hosts.Run + WithForm.Run;
+        : (() => Growth.Run("")) + (Action)Reading.Run + Hosts.Run + WithForm.Run;
     run();
     return 0;
 }

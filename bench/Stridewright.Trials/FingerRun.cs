@@ -23,7 +23,8 @@ internal static class FingerRun
             select (Tune: t, Level: level, Span: span)
         ).ToList();
         var told = new ConcurrentBag<string>();
-        var (settings, refused, notes, without, beyond, crossed, milliseconds) = (0, 0, 0, 0, 0, 0, 0L);
+        var (settings, refused, notes, crushed, without, beyond, crossed) = (0, 0, 0, 0, 0, 0, 0);
+        var milliseconds = 0L;
         Parallel.ForEach(
             jobs,
             new ParallelOptions { MaxDegreeOfParallelism = 2 },
@@ -48,6 +49,9 @@ internal static class FingerRun
                 var struck = made.Onsets.SelectMany(o => o.Keys).Where(k => !k.IsHeld).ToList();
                 Interlocked.Add(ref notes, struck.Count);
                 Interlocked.Add(ref without, struck.Count(k => k.Finger is null));
+                var leaning = Crushed(made.Score).ToList();
+                Interlocked.Add(ref crushed, leaning.Count);
+                Interlocked.Add(ref without, leaning.Count(n => n.Finger is null));
                 Interlocked.Add(ref beyond, made.Onsets.Count(o => o.IsBeyondReach));
                 Interlocked.Add(ref crossed, made.Onsets.Count(IsCrossed));
                 foreach (var remark in made.Remarks)
@@ -57,7 +61,7 @@ internal static class FingerRun
             }
         );
         Console.WriteLine(
-            $"{settings} settings fingered, {refused} not set; {notes} notes, {without} without a finger"
+            $"{settings} settings fingered, {refused} not set; {notes} notes and {crushed} crushed ones, {without} without a finger"
         );
         Console.WriteLine($"{beyond} chords beyond the hand, {crossed} crossed; {told.Count} remarks");
         Console.WriteLine($"{milliseconds} ms in all for the fingering");
@@ -67,6 +71,9 @@ internal static class FingerRun
         }
         return without + beyond + crossed == 0 ? 0 : 1;
     }
+
+    private static IEnumerable<ScoreNote> Crushed(Score score) =>
+        score.Bars.SelectMany(b => b.Voices.SelectMany(v => v.Events.SelectMany(e => e.Graces)));
 
     private static bool IsCrossed(FingeredOnset onset)
     {

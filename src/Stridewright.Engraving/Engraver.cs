@@ -125,7 +125,7 @@ public sealed class Engraver : IDisposable
         return new Reading<EngravedScore>(
             new EngravedScore(setup, score.Title, pages, timeMap)
             {
-                PageEnds = PageTurns.Systems(laid).SkipLast(1).Select(p => p[^1].Last).ToValueList(),
+                PageEnds = PageTurns.Systems(laid).SkipLast(1).Select(p => p[^1].Bars[^1].Id).ToValueList(),
             },
             findings.ToValueList()
         );
@@ -164,13 +164,11 @@ public sealed class Engraver : IDisposable
         }
         var free = setup.Turns.ToHashSet(StringComparer.Ordinal);
         var systems = PageTurns.Systems(pages);
-        if (PageTurns.Better(systems, free.Contains) is not { } counts)
+        if (PageTurns.Better(systems, free.Contains) is not { } better)
         {
             return pages;
         }
-        var starts = systems.SelectMany(p => p).Select(s => s.First).ToList();
-        var newPages = counts.SkipLast(1).Select((_, p) => starts[counts.Take(p + 1).Sum()]).ToHashSet();
-        score.Break(starts.Skip(1), newPages);
+        score.Break(better.SelectMany(p => p).Skip(1), better.Skip(1).Select(p => p[0]).ToHashSet());
         if (!engine.Load(EngraverOptions.For(setup, score.SmallStaff, breaks: "encoded"), score.ToBytes(setup)))
         {
             return pages;

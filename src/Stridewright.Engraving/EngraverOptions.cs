@@ -6,10 +6,11 @@ namespace Stridewright.Engraving;
 /// <summary>The engraver's options for a page setup; its lengths are tenths of a millimetre and half staff spaces.</summary>
 internal static class EngraverOptions
 {
-    // The engraver's largest page, in tenths of a millimetre; room that a strip leaves above and below, in millimetres; systems
-    // of a screen's strip, of which long ones are drawn more slowly.
-    private const int HighestStrip = 60_000,
+    // A screen's pages and a strip: the engraver cuts them to what stands on them; long ones are drawn more slowly.
+    private const int Highest = 60_000,
         ScreenSystems = 6;
+
+    // Room that a strip leaves above and below, in millimetres.
     private const double StripMargin = 1;
 
     // The engraver's own size of words, in half spaces.
@@ -22,17 +23,18 @@ internal static class EngraverOptions
     public static byte[] For(PageSetup setup, double smallStaff = 1, int systemsPerPage = 0, string breaks = "auto")
     {
         var halfSpace = setup.StaffHeight / 8;
-        var isStrip = setup.Strip || setup.ScreenWidth is not null;
+        var isScreen = setup.ScreenWidth is not null;
+        var isCut = isScreen || setup.Strip;
         var options = new JsonObject
         {
             ["inputFrom"] = "musicxml",
             ["pageWidth"] = Tenths(setup.Width),
-            ["pageHeight"] = isStrip ? HighestStrip : Tenths(setup.Height),
-            ["adjustPageHeight"] = isStrip,
+            ["pageHeight"] = isCut ? Highest : Tenths(setup.Height),
+            ["adjustPageHeight"] = isCut,
             ["pageMarginLeft"] = Tenths(setup.SideMargin),
             ["pageMarginRight"] = Tenths(setup.SideMargin),
-            ["pageMarginTop"] = Tenths(isStrip ? StripMargin : setup.EndMargin),
-            ["pageMarginBottom"] = Tenths(isStrip ? StripMargin : setup.EndMargin),
+            ["pageMarginTop"] = Tenths(setup.Strip ? StripMargin : setup.EndMargin),
+            ["pageMarginBottom"] = Tenths(setup.Strip ? StripMargin : setup.EndMargin),
             // A staff is eight half spaces high.
             ["unit"] = halfSpace * 10,
             ["svgViewBox"] = true,
@@ -41,7 +43,7 @@ internal static class EngraverOptions
             ["footer"] = "none",
             ["breaks"] = breaks,
             ["minLastJustification"] = 0.65,
-            ["justifyVertically"] = !isStrip,
+            ["justifyVertically"] = !isCut,
             ["spacingLinear"] = 0.36,
             ["spacingStaff"] = 9,
             ["spacingSystem"] = 3,
@@ -51,7 +53,7 @@ internal static class EngraverOptions
             ["lyricSize"] = WordSize * 2 / (1 + smallStaff),
             ["lyricWordSpace"] = 3,
             ["lyricTopMinMargin"] = 3,
-            ["systemMaxPerPage"] = setup.ScreenWidth is not null ? ScreenSystems : systemsPerPage,
+            ["systemMaxPerPage"] = isScreen ? ScreenSystems : systemsPerPage,
         };
         return Encoding.UTF8.GetBytes(options.ToJsonString());
     }

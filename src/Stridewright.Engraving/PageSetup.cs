@@ -34,7 +34,8 @@ public sealed record PageSetup
     /// <summary>One page only as high as its music, without header or margins above and below: to be set among text.</summary>
     public bool Strip { get; init; }
 
-    /// <summary>Width of a screen, 60 to 300: strips of a few systems each; null: paper.</summary>
+    /// <summary>Width of a screen's page, 60 to 300: as high as the music that stands on it, without a number and without
+    /// the instrument's name; null: paper.</summary>
     public double? ScreenWidth { get; init; }
 
     /// <summary>Width of the page.</summary>

@@ -110,12 +110,10 @@ internal sealed class ScoreXml
     /// (<see cref="PageFrame"/>), and one line of text only makes the engraver leave room for it.</summary>
     public byte[] ToBytes(PageSetup setup)
     {
-        if (setup.Strip || setup.ScreenWidth is not null)
+        if (setup.ScreenWidth is not null || setup.Strip)
         {
-            foreach (var name in _root.Descendants("part-name"))
-            {
-                name.SetAttributeValue("print-object", "no");
-            }
+            _root.Descendants("part-name").ToList().ForEach(name => name.Value = "");
+            _root.Descendants("part-abbreviation").Remove();
         }
         _root.Elements("credit").Remove();
         // Someone else's paper and scale.

@@ -347,8 +347,7 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
             return null;
         }
         var score = request.Notes ? tools.WithNotes(arrangement) : arrangement.Score;
-        // A tune as it stands is printed as ever.
-        var turns = arrangement.Brief.Form is null ? [] : FreeHands.After(score);
+        var turns = FreeHands.After(score);
         var contents = Files.Of(
             name,
             tools.ToMusicXml(score),

@@ -13,9 +13,12 @@ namespace Stridewright.Bench.Paired;
 internal static class Growth
 {
     private static readonly int[] Lengths = [32, 128, 512, 1024];
+    private static string _only = "";
 
-    public static void Run()
+    /// <param name="only">Begins the names of the steps that are run; empty: all of them.</param>
+    public static void Run(string only)
     {
+        _only = only;
         var tunes = Lengths.ToDictionary(n => n, n => Material.ReadAbc(n / Material.BarsInStrain));
         var scores = Lengths.ToDictionary(n => n, n => Arranger.Arrange(tunes[n], new Brief()).Arrangement!.Score);
         var abc = Lengths.ToDictionary(n => n, n => Material.Abc(n / Material.BarsInStrain));
@@ -35,6 +38,7 @@ internal static class Growth
         var midi = Lengths.ToDictionary(n => n, n => Bytes(stream => MidiWriter.Write(played[n], stream)));
         Of("Reading a tune from MIDI", 11, n => MidiTuneReader.Read(new MemoryStream(midi[n])).Value!);
         Of("Judging", 11, n => Judge.Check(scores[n], new PlayerHands()));
+        Of("Fingering", 11, n => Fingerer.Finger(scores[n], new PlayerHands()));
         Of("Playing", 11, n => Performer.Perform(scores[n]));
         Of("Writing MusicXML", 11, n => Material.Xml(scores[n]));
         Of("Writing compressed MusicXML", 11, n => Written(stream => MxlWriter.Write(xml[n], stream)));
@@ -43,13 +47,19 @@ internal static class Growth
         Of("Engraving to SVG", 5, n => engraver.Engrave(new MemoryStream(xml[n]), PageSetup.Default).Value!);
     }
 
-    private static void Of(string title, int rounds, Func<int, object> work) =>
+    private static void Of(string title, int rounds, Func<int, object> work)
+    {
+        if (!title.StartsWith(_only, StringComparison.OrdinalIgnoreCase))
+        {
+            return;
+        }
         Race.Run(
             title,
             "a bar",
             rounds,
             Lengths.Select(n => new Race.Runner(FormattableString.Invariant($"{n} bars"), n, () => work(n))).ToArray()
         );
+    }
 
     private static Tune WithoutChords(Tune tune) =>
         tune with

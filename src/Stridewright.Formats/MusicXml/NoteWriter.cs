@@ -91,6 +91,13 @@ internal sealed class NoteWriter(XmlOut xml, Divisions divisions, bool oneStaff,
                     : BeamState.Continue;
                 WriteBeams([state, state]);
             }
+            if (note.Finger is not null)
+            {
+                using (xml.Open("notations"))
+                {
+                    WriteFingers(note, place);
+                }
+            }
         }
     }
 
@@ -208,24 +215,7 @@ internal sealed class NoteWriter(XmlOut xml, Divisions divisions, bool oneStaff,
             {
                 xml.Empty("tuplet", ("type", tuplet));
             }
-            if (note.Finger is { } finger)
-            {
-                using (xml.Open("technical"))
-                {
-                    // Outside the two staves, where neither hand's notes are in the way (common practice).
-                    var side = place.Voice.Hand == Hand.Left ? "below" : "above";
-                    xml.Text("fingering", finger.ToString(CultureInfo.InvariantCulture), ("placement", side));
-                    if (note.NextFinger is { } next)
-                    {
-                        xml.Text(
-                            "fingering",
-                            next.ToString(CultureInfo.InvariantCulture),
-                            ("substitution", "yes"),
-                            ("placement", side)
-                        );
-                    }
-                }
-            }
+            WriteFingers(note, place);
             if (marked)
             {
                 WriteArticulations(e);
@@ -233,6 +223,29 @@ internal sealed class NoteWriter(XmlOut xml, Divisions divisions, bool oneStaff,
             if (e.Rolled)
             {
                 xml.Empty("arpeggiate");
+            }
+        }
+    }
+
+    private void WriteFingers(ScoreNote note, Place place)
+    {
+        if (note.Finger is not { } finger)
+        {
+            return;
+        }
+        using (xml.Open("technical"))
+        {
+            // Outside the two staves, where neither hand's notes are in the way (common practice).
+            var side = place.Voice.Hand == Hand.Left ? "below" : "above";
+            xml.Text("fingering", finger.ToString(CultureInfo.InvariantCulture), ("placement", side));
+            if (note.NextFinger is { } next)
+            {
+                xml.Text(
+                    "fingering",
+                    next.ToString(CultureInfo.InvariantCulture),
+                    ("substitution", "yes"),
+                    ("placement", side)
+                );
             }
         }
     }

@@ -36,8 +36,9 @@ public static class Fingerer
 
     /// <summary>
     /// The cheapest fingering for these hands, by exact search under <see cref="CostTerms"/>, each hand by itself. Every struck
-    /// key gets a finger but those of more keys than fingers; what lies beyond the hand is fingered and remarked. Repeats are not
-    /// followed; crushed notes get none. Time is linear in the number of notes but for sorting.
+    /// key gets a finger but those of more keys than fingers; what lies beyond the hand is fingered and remarked. Crushed notes
+    /// are fingered after the strokes that they lead to. Repeats are not followed. Time is linear in the number of notes but for
+    /// sorting.
     /// </summary>
     public static FingeredScore Finger(
         Score score,
@@ -54,19 +55,18 @@ public static class Fingerer
             ArgumentOutOfRangeException.ThrowIfNegativeOrZero(tempo, nameof(options));
         }
         var passage = new Passage(score, options.QuartersPerMinute);
-        var written = options.Keep == KeptFingers.None ? [] : FingerMarks.Read(score);
+        var isFresh = options.Keep == KeptFingers.None;
+        var written = isFresh ? [] : FingerMarks.Read(score);
+        var writtenCrushed = isFresh ? [] : FingerMarks.ReadCrushed(score);
         if (options.Keep == KeptFingers.Edited)
         {
-            foreach (var (place, finger) in Fingers(Solve([], [])))
-            {
-                if (written.GetValueOrDefault(place) == finger)
-                {
-                    written.Remove(place);
-                }
-            }
+            var own = Solve([], []);
+            Drop(written, Fingers(own));
+            Drop(writtenCrushed, Crushed(own, []).Select(c => (c.Key, c.Value)));
         }
         var remarks = new List<Diagnostic>();
         var found = Solve(written, remarks);
+        var crushed = Crushed(found, writtenCrushed);
         var printed = new Dictionary<WrittenFinger, int>();
         foreach (var hand in found)
         {
@@ -78,11 +78,20 @@ public static class Fingerer
                     printed[place] = finger;
                 }
             }
+            var silent = hand.Onsets.Where((_, i) => !shown[i]).Select(o => (o.Hand, o.Bar, o.At)).ToHashSet();
+            foreach (var place in crushed.Keys.Where(c => silent.Contains((c.Hand, c.Bar, c.At))).ToList())
+            {
+                if (!writtenCrushed.ContainsKey(place))
+                {
+                    crushed.Remove(place);
+                }
+            }
         }
         return new(
             FingerMarks.Write(
                 score,
                 printed,
+                crushed,
                 found.SelectMany(Substituted).ToDictionary(),
                 keepsTied: options.Keep != KeptFingers.None
             ),
@@ -96,6 +105,29 @@ public static class Fingerer
                     HandFingering.Of(passage, hands, side, CostTable.Shipped, fixedFingers, said, cancellation)
                 ),
             ];
+
+        Dictionary<CrushedPlace, int> Crushed(HandFingering[] strokes, Dictionary<CrushedPlace, int> fixedFingers) =>
+            Both.Zip(strokes)
+                .SelectMany(s =>
+                {
+                    var hand = FingerHand.Of(hands, s.First);
+                    var line = new LineCosts(CostTable.Shipped, hand);
+                    return new CrushedFingers(line, hand).Of(score, s.Second.Onsets, fixedFingers);
+                })
+                .ToDictionary();
+    }
+
+    // What the search takes there by itself is nobody's wish.
+    private static void Drop<TPlace>(Dictionary<TPlace, int> written, IEnumerable<(TPlace Place, int Finger)> own)
+        where TPlace : notnull
+    {
+        foreach (var (place, finger) in own)
+        {
+            if (written.GetValueOrDefault(place) == finger)
+            {
+                written.Remove(place);
+            }
+        }
     }
 
     private static IEnumerable<(WrittenFinger Place, int Finger)> Fingers(HandFingering[] hands) =>

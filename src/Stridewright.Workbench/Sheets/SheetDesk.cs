@@ -202,7 +202,7 @@ public sealed class SheetDesk : IDisposable
     {
         var arrangement = sheet.Arrangement!;
         var score = await InTurn(() => change(look.Of(_tools, arrangement, cancellation)), cancellation);
-        var engraving = await Engraved(_tools.ToMusicXml(score), look, Turns(arrangement, score), cancellation);
+        var engraving = await Engraved(_tools.ToMusicXml(score), look, FreeHands.After(score), cancellation);
         return engraving.Value is { } pages ? await _engraver.Do(_ => pages.Pdf(), cancellation) : [];
     }
 
@@ -296,12 +296,8 @@ public sealed class SheetDesk : IDisposable
             Reasons = reasons,
             About = about,
         };
-        return new(sheet, null, Turns(arrangement, arrangement.Score));
+        return new(sheet, null, FreeHands.After(arrangement.Score));
     }
-
-    // A tune as it stands is printed as ever.
-    private static ValueList<string> Turns(Arrangement arrangement, Score score) =>
-        arrangement.Brief.Form is null ? [] : FreeHands.After(score);
 
     private static ValueList<Diagnostic> Told(int tunes, ValueList<Diagnostic> findings) =>
         tunes + findings.Count(f => f.Severity == Severity.Error) > 0

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Text;
 using CsCheck;
 using Stridewright.Formats.Abc;
@@ -52,7 +51,7 @@ public sealed class AbcRobustnessTests
     }
 
     [Fact]
-    public void Hostile_input_ends_soon_and_small()
+    public void Hostile_input_ends_and_its_findings_are_few()
     {
         const string head = "X:1\nT:t\nM:4/4\nL:1/8\nK:C\nC8|";
         const int many = 1_000_000;
@@ -83,12 +82,7 @@ public sealed class AbcRobustnessTests
         ];
         foreach (var input in inputs)
         {
-            var watch = Stopwatch.StartNew();
-            var reading = Abc.Read(input);
-            Assert.True(
-                watch.Elapsed < TimeSpan.FromSeconds(5),
-                $"{input[..Math.Min(60, input.Length)]}: {watch.Elapsed}"
-            );
+            var reading = Hang.Never(() => Abc.Read(input), input[..Math.Min(60, input.Length)]);
             Assert.True(reading.Diagnostics.Count <= 1002);
             Assert.All(reading.Value ?? [], t => Assert.True(IsSound(t)));
         }
