@@ -73,6 +73,11 @@ export class Playing<Piano extends Keys = Keys> {
     tick();
   }
 
+  /** The moment of the page at which the plan’s start is heard. */
+  get startsAt(): number {
+    return this.piano.heardAt(this.begin);
+  }
+
   /** Silence at once. */
   stop(): void {
     this.turn++;

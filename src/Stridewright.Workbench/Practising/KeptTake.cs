@@ -26,6 +26,9 @@ public sealed record KeptTake
     /// <summary><c>left</c> or <c>right</c>: the hand that was to be played alone; null: both.</summary>
     public string? Hand { get; init; }
 
+    /// <summary>Not a keyboard, but the rhythm of the hands tapped on two keys against a click.</summary>
+    public bool Taps { get; init; }
+
     /// <summary>When it began, in UTC.</summary>
     public required DateTimeOffset At { get; init; }
 
