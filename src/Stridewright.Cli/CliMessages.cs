@@ -294,8 +294,7 @@ internal static partial class CliMessages
     public const string ReplaceHelp = "Replace existing outputs that differ";
 
     public const string Finishing = "finishing";
-    public const string Copyright =
-        "An arrangement of a work in copyright needs its owner's permission where the law says so.";
+    public const string Copyright = WorkbenchCautions.Copyright;
 
     public static string NoOption(string given) =>
         $"{given}: there is no such option (a file of that name is given as ./{given})";

@@ -28,7 +28,8 @@ internal static partial class CliMessages
     public static string HeardTitle(CompareReport report) =>
         $"{report.Heard!.Title} ({report.Score}), played in {report.Take}";
 
-    public const string ComparedRangeHelp = "Bars that were to be played, by their printed numbers, such as 5-12";
+    public const string ComparedRangeHelp =
+        "Bars that were to be played, by their printed numbers, such as 5-12; what was played besides is said to be outside";
     public const string ComparedHandHelp =
         "The hand that was to be played alone [default: both, or the one that is heard]";
 }

@@ -125,6 +125,7 @@ public sealed class Engraver : IDisposable
         return new Reading<EngravedScore>(
             new EngravedScore(setup, score.Title, pages, timeMap)
             {
+                CutTo = setup.Cut ? PageFrame.SizeOf(laid[0]) : null,
                 PageEnds = PageTurns.Systems(laid).SkipLast(1).Select(p => p[^1].Bars[^1].Id).ToValueList(),
             },
             findings.ToValueList()

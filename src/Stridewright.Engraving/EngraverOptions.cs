@@ -6,12 +6,9 @@ namespace Stridewright.Engraving;
 /// <summary>The engraver's options for a page setup; its lengths are tenths of a millimetre and half staff spaces.</summary>
 internal static class EngraverOptions
 {
-    // A screen's pages and a strip: the engraver cuts them to what stands on them; long ones are drawn more slowly.
+    // The engraver cuts a screen's pages and pictures to what stands on them; long pages are drawn more slowly.
     private const int Highest = 60_000,
         ScreenSystems = 6;
-
-    // Room that a strip leaves above and below, in millimetres.
-    private const double StripMargin = 1;
 
     // The engraver's own size of words, in half spaces.
     private const double WordSize = 4.5;
@@ -24,7 +21,7 @@ internal static class EngraverOptions
     {
         var halfSpace = setup.StaffHeight / 8;
         var isScreen = setup.ScreenWidth is not null;
-        var isCut = isScreen || setup.Strip;
+        var isCut = isScreen || setup.Cut;
         var options = new JsonObject
         {
             ["inputFrom"] = "musicxml",
@@ -33,16 +30,16 @@ internal static class EngraverOptions
             ["adjustPageHeight"] = isCut,
             ["pageMarginLeft"] = Tenths(setup.SideMargin),
             ["pageMarginRight"] = Tenths(setup.SideMargin),
-            ["pageMarginTop"] = Tenths(setup.Strip ? StripMargin : setup.EndMargin),
-            ["pageMarginBottom"] = Tenths(setup.Strip ? StripMargin : setup.EndMargin),
+            ["pageMarginTop"] = Tenths(setup.EndMargin),
+            ["pageMarginBottom"] = Tenths(setup.EndMargin),
             // A staff is eight half spaces high.
             ["unit"] = halfSpace * 10,
             ["svgViewBox"] = true,
-            ["header"] = setup is { Header: true, Strip: false } ? "auto" : "none",
+            ["header"] = setup.Header ? "auto" : "none",
             ["bottomMarginHeader"] = PageFrame.HeaderHeight / halfSpace - PageFrame.MarkHalfSpaces,
             ["footer"] = "none",
             ["breaks"] = breaks,
-            ["minLastJustification"] = 0.65,
+            ["minLastJustification"] = setup.Cut ? 0.3 : 0.65,
             ["justifyVertically"] = !isCut,
             ["spacingLinear"] = 0.36,
             ["spacingStaff"] = 9,
@@ -55,6 +52,11 @@ internal static class EngraverOptions
             ["lyricTopMinMargin"] = 3,
             ["systemMaxPerPage"] = isScreen ? ScreenSystems : systemsPerPage,
         };
+        if (setup.Cut && setup.OneSystem)
+        {
+            options["breaks"] = "none";
+            options["adjustPageWidth"] = true;
+        }
         return Encoding.UTF8.GetBytes(options.ToJsonString());
     }
 

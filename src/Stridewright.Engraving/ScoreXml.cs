@@ -110,7 +110,7 @@ internal sealed class ScoreXml
     /// (<see cref="PageFrame"/>), and one line of text only makes the engraver leave room for it.</summary>
     public byte[] ToBytes(PageSetup setup)
     {
-        if (setup.ScreenWidth is not null || setup.Strip)
+        if (!setup.Named)
         {
             _root.Descendants("part-name").ToList().ForEach(name => name.Value = "");
             _root.Descendants("part-abbreviation").Remove();

@@ -9,6 +9,9 @@ internal sealed record Limits(long? MaxRequestBodySize) : IRequestSizeLimitMetad
     /// <summary>No tune book comes near this, in bytes; as for files of the command line.</summary>
     public const long Upload = 32 * 1024 * 1024;
 
+    /// <summary>A take as a MIDI file, in bytes: what fits into a document of the shelf.</summary>
+    public const long Take = 700 * 1024;
+
     /// <summary>A backup of the shelf, in bytes.</summary>
     public const long Backup = 128 * 1024 * 1024;
 

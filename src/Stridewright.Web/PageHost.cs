@@ -9,8 +9,12 @@ using Microsoft.AspNetCore.Http.Timeouts;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
 using Stridewright.Web.Endpoints;
+using Stridewright.Workbench;
+using Stridewright.Workbench.Handouts;
+using Stridewright.Workbench.Listening;
 using Stridewright.Workbench.Sheets;
 using Stridewright.Workbench.Shelves;
+using Stridewright.Workbench.Tunes;
 
 namespace Stridewright.Web;
 
@@ -26,12 +30,13 @@ public sealed class PageHost : IAsyncDisposable
     private readonly WebApplication _app;
     private readonly SheetDesk _desk;
     private readonly ShelfDesk _shelf;
+    private readonly TakeDesk _takes;
     private readonly CancellationTokenSource _stop = new();
     private readonly Task _warming;
 
-    private PageHost(WebApplication app, SheetDesk desk, ShelfDesk shelf, string token)
+    private PageHost(WebApplication app, SheetDesk desk, ShelfDesk shelf, TakeDesk takes, string token)
     {
-        (_app, _desk, _shelf, Token) = (app, desk, shelf, token);
+        (_app, _desk, _shelf, _takes, Token) = (app, desk, shelf, takes, token);
         var address = new Uri(
             app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First()
         );
@@ -77,16 +82,18 @@ public sealed class PageHost : IAsyncDisposable
         builder.Services.AddOpenApi(ContractDocument.Configure);
         var app = builder.Build();
         var desk = SheetDesk.Open();
+        var takes = new TakeDesk(desk, shelf);
         var token = Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(16));
         try
         {
-            Map(app, desk, shelf, new Guard(token));
+            Map(app, desk, shelf, takes, new Guard(token));
             await app.StartAsync(cancellation);
-            return new PageHost(app, desk, shelf, token);
+            return new PageHost(app, desk, shelf, takes, token);
         }
         catch
         {
             await app.DisposeAsync();
+            takes.Dispose();
             desk.Dispose();
             shelf.Dispose();
             throw;
@@ -99,12 +106,13 @@ public sealed class PageHost : IAsyncDisposable
         await _app.StopAsync(CancellationToken.None);
         await _app.DisposeAsync();
         await _warming.ContinueWith(_ => { }, TaskScheduler.Default);
+        _takes.Dispose();
         _desk.Dispose();
         _shelf.Dispose();
         _stop.Dispose();
     }
 
-    private static void Map(WebApplication app, SheetDesk desk, ShelfDesk shelf, Guard guard)
+    private static void Map(WebApplication app, SheetDesk desk, ShelfDesk shelf, TakeDesk takes, Guard guard)
     {
         app.Use(next => context => Faults.Guarded(context, next));
         app.Use(next => context => guard.Check(context, next));
@@ -132,12 +140,18 @@ public sealed class PageHost : IAsyncDisposable
         var brought = new Memory<TuneSource>(MostSources);
         new TuneEndpoints(desk, brought).Map(api);
         var made = new Memory<Sheet>(MostSheets);
-        new SettingEndpoints(desk, brought, made).Map(api);
+        var players = new PlayerDesk(shelf, desk);
+        new SettingEndpoints(desk, players, brought, made).Map(api);
         new SpotEndpoints(new SpotDesk(desk), brought, made).Map(api);
+        new HandoutEndpoints(new HandoutDesk(desk), made).Map(api);
+        new VersionEndpoints(new VersionDesk(desk), brought, made).Map(api);
+        new PlayerEndpoints(players).Map(api);
+        new CorrectionEndpoints(new TuneDesk(desk, shelf), brought, made).Map(api);
         new ShelfEndpoints(shelf).Map(api);
         new ProgressEndpoints(shelf).Map(api);
-        new ArrangementEndpoints(shelf, brought, made).Map(api);
+        new ArrangementEndpoints(shelf, players, brought, made).Map(api);
         new BackupEndpoints(shelf).Map(api);
+        new TakeEndpoints(takes, made).Map(api);
         api.MapOpenApi("/contract.json").ExcludeFromDescription();
     }
 

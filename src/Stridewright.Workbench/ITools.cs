@@ -27,6 +27,9 @@ internal interface ITools : IDisposable
     /// <summary>What was played, from a Standard MIDI File: all its tracks together.</summary>
     Reading<Performance> ReadTake(Stream stream);
 
+    /// <summary>A take as a Standard MIDI File.</summary>
+    byte[] WriteTake(Performance take);
+
     /// <summary>A piano score from MusicXML, plain or in its container.</summary>
     Reading<Score> ReadMusicXmlScore(Stream stream);
 
@@ -109,6 +112,12 @@ internal interface ITools : IDisposable
     /// <summary>Text and music on the pages of one booklet.</summary>
     EngravedPages ToBook(string title, IEnumerable<BookletPart> parts, Paper paper);
 
+    /// <summary>Draws a hand-out on one page.</summary>
+    Reading<DrawnHandout> Draw(HandoutSheet sheet, Paper paper, CancellationToken cancellation);
+
+    /// <summary>Draws music in one system on a picture of its own size.</summary>
+    Reading<EngravedPages> DrawSystem(HandoutMusic music, Paper paper, CancellationToken cancellation);
+
     /// <summary>One PDF of the pages of several engraved scores.</summary>
     byte[] ToBooklet(string title, IEnumerable<EngravedPages> scores, Paper paper);
 }
@@ -142,3 +151,9 @@ internal sealed record EngravedPages(IReadOnlyList<byte[]> Svg, Func<byte[]> Pdf
     /// <summary>Id of the last bar of every page but the last.</summary>
     public ValueList<string> PageEnds { get; init; } = [];
 }
+
+/// <summary>A hand-out that was drawn.</summary>
+/// <param name="Pages">One page; null: it does not fit.</param>
+/// <param name="Over">By how many millimetres.</param>
+/// <param name="Rooms">What each part takes.</param>
+internal sealed record DrawnHandout(EngravedPages? Pages, double Over, ValueList<HandoutRoom> Rooms);

@@ -30,6 +30,9 @@ internal sealed class StandardTools : ITools
 
     // A screen has a frame of its own.
     private const double NarrowestMargin = 5;
+
+    // Room that a strip among text leaves above and below.
+    private const double StripMargin = 1;
     private Engraver? _engraver;
 
     public Reading<ValueList<Tune>> ReadAbc(Stream stream, string? part)
@@ -74,9 +77,38 @@ internal sealed class StandardTools : ITools
         {
             TicksPerQuarter = file.TicksPerQuarter,
             Strokes = strokes.ToValueList(),
+            Pedal = OnePedal(file).ToValueList(),
             Tempi = tempi.ToValueList(),
+            EndTick = file.Tracks.Max(t => t.EndTick),
         };
         return new(played, reading.Diagnostics);
+    }
+
+    // The pedal is down while any track holds it; what is let up and pressed again at once is told in that order.
+    private static IEnumerable<PedalChange> OnePedal(MidiContents file)
+    {
+        var holding = new HashSet<int>();
+        var changes = file
+            .Tracks.SelectMany(t => t.Pedal.Select(p => (Track: t.Number, Change: p)))
+            .OrderBy(c => c.Change.Tick)
+            .ThenBy(c => c.Change.Down);
+        foreach (var (track, change) in changes)
+        {
+            var wasDown = holding.Count > 0;
+            _ = change.Down ? holding.Add(track) : holding.Remove(track);
+            if (wasDown != holding.Count > 0)
+            {
+                yield return change;
+            }
+        }
+    }
+
+    /// <summary>A take as a Standard MIDI File.</summary>
+    public byte[] WriteTake(Performance take)
+    {
+        using var stream = new MemoryStream();
+        MidiWriter.Write(take, stream);
+        return stream.ToArray();
     }
 
     public FingersInPlace? FingersIn(byte[] file) => FingersInPlace.Of(file);
@@ -154,13 +186,14 @@ internal sealed class StandardTools : ITools
         }
         _engraver ??= Engraver.Create();
         var setup = Setup(wish.Paper) with { Turns = wish.Turns };
-        setup = wish.Strip ? setup with { Strip = true, Header = false } : setup;
+        setup = wish.Strip ? setup with { Cut = true, Named = false, Header = false, EndMargin = StripMargin } : setup;
         setup = wish.LargePrint ? setup with { StaffHeight = LargePrint } : setup;
         if (wish.ScreenWidth is { } width)
         {
             setup = setup with
             {
                 ScreenWidth = width,
+                Named = false,
                 Header = false,
                 SideMargin = NarrowestMargin,
                 EndMargin = NarrowestMargin,
@@ -181,6 +214,33 @@ internal sealed class StandardTools : ITools
     public EngravedPages Draw(StyleChart chart, Paper paper) => Pages(ChartPages.Draw(chart, Setup(paper)));
 
     public EngravedPages Draw(EffortChart chart, Paper paper) => Pages(EffortPages.Draw(chart, Setup(paper)));
+
+    public Reading<DrawnHandout> Draw(HandoutSheet sheet, Paper paper, CancellationToken cancellation)
+    {
+        if (!Engraver.IsSupported)
+        {
+            return new(null, [new(Severity.Error, Place.Whole, Engraver.UnsupportedMessage)]);
+        }
+        _engraver ??= Engraver.Create();
+        var drawing = Handout.Draw(_engraver, sheet, Setup(paper), cancellation);
+        return new(
+            drawing.Value is { } drawn
+                ? new DrawnHandout(drawn.Page is { } page ? Pages(page) : null, drawn.Over, drawn.Rooms)
+                : null,
+            drawing.Diagnostics
+        );
+    }
+
+    public Reading<EngravedPages> DrawSystem(HandoutMusic music, Paper paper, CancellationToken cancellation)
+    {
+        if (!Engraver.IsSupported)
+        {
+            return new(null, [new(Severity.Error, Place.Whole, Engraver.UnsupportedMessage)]);
+        }
+        _engraver ??= Engraver.Create();
+        var drawing = Handout.OneSystem(_engraver, music, Setup(paper), cancellation);
+        return new(drawing.Value is { } score ? Pages(score) : null, drawing.Diagnostics);
+    }
 
     private static EngravedPages Pages(EngravedScore score) =>
         new(

@@ -28,7 +28,11 @@ internal static class Desks
     }
 
     /// <summary>Another page of the same browser.</summary>
-    public static async Task<(IPage Desk, List<string> Faults)> OpenIn(IBrowserContext context, Page page)
+    public static Task<(IPage Desk, List<string> Faults)> OpenIn(IBrowserContext context, Page page) =>
+        At(context, page.Host.Address);
+
+    /// <summary>A page at the address that a host printed.</summary>
+    public static async Task<(IPage Desk, List<string> Faults)> At(IBrowserContext context, Uri address)
     {
         var desk = await context.NewPageAsync();
         var faults = new List<string>();
@@ -41,7 +45,7 @@ internal static class Desks
             }
         };
         desk.PageError += (_, fault) => faults.Add(fault);
-        await desk.GotoAsync(page.Host.Address.ToString());
+        await desk.GotoAsync(address.ToString());
         await Expect(desk.GetByRole(AriaRole.Heading).First).ToBeVisibleAsync();
         return (desk, faults);
     }

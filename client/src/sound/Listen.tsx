@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState, type MouseEvent, type ReactNode } from "react";
 import { sentences } from "../sentences";
 import { Card } from "./Card";
-import { barAt, placeOf, type Heard, type HeardBar } from "./plan";
+import { barAt, placeOf, type Heard, type HeardBar, type Rehearsal } from "./plan";
 import { usePlayer } from "./usePlayer";
 import "./listen.css";
 
@@ -9,7 +9,7 @@ interface Props {
   id: string;
   children: ReactNode;
   /** What lies over the pages and in the line above them, for the bar at which the pencil stands. */
-  beside: (pencil: Pencil) => { line: ReactNode; over: ReactNode };
+  beside: (pencil: Pencil) => { line: ReactNode; card?: ReactNode; over: ReactNode };
 }
 
 /** Where the pencil stands, and what it can be asked for. */
@@ -19,6 +19,12 @@ export interface Pencil {
   layer: HTMLElement | null;
   go: (bar: string) => void;
   hear: (heard: Heard) => void;
+  player: ReturnType<typeof usePlayer>;
+  /** The rehearsal card is laid out. */
+  hasCard: boolean;
+  setCard: (has: boolean) => void;
+  /** Lays the rehearsal card out, so written. */
+  rehearse: (change: Partial<Rehearsal>) => void;
 }
 
 /** The score with all that lets it be heard: a line to play it, the rehearsal card, and the pencil’s mark over the pages. */
@@ -30,7 +36,7 @@ export function Listen({ id, children, beside }: Props) {
   const bar = heard && barAt(heard, place ?? 0);
   const index = bar ? bars.indexOf(bar) : 0;
   const [layer, setLayer] = useState<HTMLElement | null>(null);
-  const { line, over } = beside({
+  const { line, card, over } = beside({
     bar: bar?.id,
     layer,
     go(id) {
@@ -38,6 +44,14 @@ export function Listen({ id, children, beside }: Props) {
       if (to) player.setPlace(to.at);
     },
     hear: (snippet) => void player.hear(snippet),
+    player,
+    hasCard,
+    setCard,
+    rehearse(change) {
+      player.change(change);
+      setCard(true);
+      requestAnimationFrame(() => document.getElementById("card-title")?.focus());
+    },
   });
   const toggle = () => (isPlaying || isFetching ? player.stop() : void player.play(place));
   useSpace(toggle, isPlaying ? player.stop : undefined);
@@ -96,10 +110,11 @@ export function Listen({ id, children, beside }: Props) {
           {line}
         </p>
         <p className="pencil" role="status">
-          {player.fault ? <span className="fault">{player.fault}</span> : isFetching ? sentences.fetchingPiano : <Said isPlaying={isPlaying} number={bar?.number ?? "1"} />}
+          {player.fault ? <span className="fault">{player.fault}</span> : isFetching ? sentences.fetchingPiano : player.aside ? player.aside : <Said isPlaying={isPlaying} number={bar?.number ?? "1"} />}
         </p>
       </div>
       {hasCard && heard && <Card player={player} heard={heard} />}
+      {card}
       <div className="listened" ref={setLayer} onClick={choose} onDoubleClick={(event) => !isPlaying && !(event.target as Element).closest(".spot") && void player.play(place)}>
         {children}
         <div className="cursor" ref={player.layer} aria-hidden="true" />

@@ -6,7 +6,7 @@ import { sentences } from "../sentences";
 import { Cursor } from "./cursor";
 import { follow, ONE_STROKE } from "./follow";
 import type { Player } from "./player";
-import { asItStands, barAt, barsOf, planOf, type Heard, type HeardNote, type Rehearsal } from "./plan";
+import { asItStands, barAt, barsOf, planOf, type Heard, type HeardNote, type Plan, type Rehearsal } from "./plan";
 
 /** Playing a setting: where the pencil stands, what is playing, and the mark that follows. */
 export function usePlayer(id: string) {
@@ -26,6 +26,8 @@ export function usePlayer(id: string) {
   const cursor = useRef<Cursor>(undefined);
   const player = useRef<Player>(undefined);
   const asked = useRef(0);
+  const [aside, setAside] = useState<string>(); // what is played that is no part of the score as it stands
+  const isAside = useRef(false);
   const sounding = useRef<HeardNote[]>([]);
 
   function stand(at: number | undefined) {
@@ -37,7 +39,9 @@ export function usePlayer(id: string) {
     asked.current++;
     const at = player.current?.place(performance.now());
     player.current?.stop();
-    if (at !== undefined && heard) stand(barAt(heard, at)?.at);
+    if (at !== undefined && heard && !isAside.current) stand(barAt(heard, at)?.at);
+    isAside.current = false;
+    setAside(undefined);
     setPlaying(false);
     setFetching(false);
   }
@@ -79,18 +83,41 @@ export function usePlayer(id: string) {
     }
   }
 
-  /** A few bars that are no part of the score as it stands, on the piano of the page. */
-  async function hear(snippet: Heard) {
+  /** Something that is no part of the score as it stands, on the piano of the page.
+   * @param words What it is, where the cursor is to follow it. */
+  async function hear(snippet: Heard, words?: string) {
     stop();
     const mine = ++asked.current;
     setFault(undefined);
     try {
       player.current ??= new (await import("./player")).Player();
       const hands = player.current;
-      if (mine === asked.current) await hands.play(planOf(snippet, asItStands), 0, hands.piano, () => {});
+      if (mine !== asked.current) return;
+      const plan = planOf(snippet, asItStands);
+      sounding.current = plan.struck.map((s) => s.note).filter((note) => note.id);
+      if (words) cursor.current?.measure(sounding.current);
+      isAside.current = true;
+      await hands.play(plan, 0, hands.piano, () => {
+        isAside.current = false;
+        setAside(undefined);
+        setPlaying(false);
+      });
+      if (words && mine === asked.current) {
+        setAside(words);
+        setPlaying(true);
+      }
     } catch (failure) {
       if (mine === asked.current) setFault(failure instanceof Error ? failure.message : sentences.noSound);
     }
+  }
+
+  /** Clicks alone. @returns the moment of the page at which the first bar begins. */
+  async function beat(plan: Plan): Promise<number> {
+    stop();
+    asked.current++;
+    player.current ??= new (await import("./player")).Player();
+    await player.current.play(plan, 0, player.current.piano, () => {});
+    return player.current.startsAt;
   }
 
   // An instrument must not be left sounding.
@@ -159,6 +186,9 @@ export function usePlayer(id: string) {
     },
     play,
     hear,
+    /** What is heard that is no part of the score as it stands. */
+    aside,
+    beat,
     stop,
     layer,
     cursor,

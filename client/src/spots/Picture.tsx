@@ -15,10 +15,10 @@ export function Picture({ svg, label }: { svg: string; label: string }) {
     }
     holder.current.replaceChildren(picture);
     const inner = picture.querySelector<SVGSVGElement>("svg.definition-scale") ?? picture;
-    const music = inner.querySelector<SVGGElement>("g.system");
-    const box = music?.getBBox();
-    if (!box || box.width === 0) return;
-    const margin = music!.closest<SVGGElement>("g.page-margin")?.transform.baseVal.consolidate()?.matrix;
+    const systems = [...inner.querySelectorAll<SVGGElement>("g.system")];
+    const box = boxOf(systems.map((system) => system.getBBox()));
+    if (!(box.width > 0)) return;
+    const margin = systems[0]!.closest<SVGGElement>("g.page-margin")?.transform.baseVal.consolidate()?.matrix;
     const width = box.width + 2 * ROOM;
     const height = box.height + 2 * ROOM;
     inner.setAttribute("viewBox", `${box.x + (margin?.e ?? 0) - ROOM} ${box.y + (margin?.f ?? 0) - ROOM} ${width} ${height}`);
@@ -29,4 +29,11 @@ export function Picture({ svg, label }: { svg: string; label: string }) {
     picture.removeAttribute("height");
   }, [svg]);
   return <div ref={holder} role="img" aria-label={label} className="page excerpt" />;
+}
+
+// What the browser measures in a picture has no other sides than these.
+function boxOf(parts: Pick<DOMRect, "x" | "y" | "width" | "height">[]) {
+  const [x, y] = [Math.min(...parts.map((p) => p.x)), Math.min(...parts.map((p) => p.y))];
+  const [right, bottom] = [Math.max(...parts.map((p) => p.x + p.width)), Math.max(...parts.map((p) => p.y + p.height))];
+  return { x, y, width: right - x, height: bottom - y };
 }

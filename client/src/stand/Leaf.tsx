@@ -5,6 +5,21 @@ import { engraved } from "../engraved";
 const SIDE = 0.038;
 const END = 0.02;
 
+const own = (page: number, name: string) => `stand-${page}-${name}`;
+
+/** Where a bar or a note stands: its page from 0, and its height on it as a share; undefined: it is not there.
+ * @param pictures Leaves that are laid out. */
+export function placeOn(pictures: (SVGSVGElement | null)[], id: string): { page: number; height: number } | undefined {
+  for (const [page, picture] of pictures.entries()) {
+    const there = picture?.querySelector(`#${CSS.escape(own(page + 1, id))}`);
+    if (picture && there) {
+      const [whole, box] = [picture.getBoundingClientRect(), there.getBoundingClientRect()];
+      return { page, height: (box.top + box.height / 2 - whole.top) / whole.height };
+    }
+  }
+  return undefined;
+}
+
 /** A page of the engraver without its outer margins. Its names are its own, since the same page lies on the desk too. */
 export function leafOf(svg: string, page: number): SVGSVGElement | null {
   const picture = engraved(svg);
@@ -16,12 +31,11 @@ export function leafOf(svg: string, page: number): SVGSVGElement | null {
     inner.setAttribute("width", String(width));
     inner.setAttribute("height", String(height));
   }
-  const own = (name: string) => `stand-${page}-${name}`;
-  for (const element of picture.querySelectorAll("[id]")) element.id = own(element.id);
+  for (const element of picture.querySelectorAll("[id]")) element.id = own(page, element.id);
   for (const element of picture.querySelectorAll("use")) {
     for (const name of ["href", "xlink:href"]) {
       const target = element.getAttribute(name);
-      if (target?.startsWith("#")) element.setAttribute(name, "#" + own(target.slice(1)));
+      if (target?.startsWith("#")) element.setAttribute(name, "#" + own(page, target.slice(1)));
     }
   }
   return picture;

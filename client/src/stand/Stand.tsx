@@ -2,9 +2,10 @@ import { useElementSize } from "@mantine/hooks";
 import { useQueries } from "@tanstack/react-query";
 import { useEffect, useMemo, useRef, useState, type KeyboardEvent, type MouseEvent } from "react";
 import { page, type SettingMade } from "../api";
+import { useFollow } from "../hearing/useFollow";
 import { sentences } from "../sentences";
-import { Leaf, leafOf, shapeOf } from "./Leaf";
-import { views } from "./turns";
+import { Leaf, leafOf, placeOn, shapeOf } from "./Leaf";
+import { viewOf, views } from "./turns";
 import { useAwake } from "./useAwake";
 import "./stand.css";
 
@@ -47,6 +48,16 @@ export function Stand({ made, onClose }: { made: SettingMade; onClose: () => voi
   const leafHeight = Math.min(height / tallest, width / shape);
   // A part that stands alone begins at the top.
   const up = view.parts.length > 1 ? 0 : view.parts[0]!.from;
+
+  const follow = useFollow(made.id);
+  useEffect(() => {
+    const there = follow.bar === undefined ? undefined : placeOn(pictures, follow.bar);
+    const next = there ? viewOf(all, there.page, there.height) : -1;
+    if (next >= 0 && next !== at) {
+      setIndex(next);
+      number.show();
+    }
+  }, [follow.bar]);
 
   useEffect(() => {
     if (!dialog.current?.open) dialog.current?.showModal();
@@ -144,8 +155,26 @@ export function Stand({ made, onClose }: { made: SettingMade; onClose: () => voi
           <button type="button" className="word" onClick={halve}>
             {hasHalves ? sentences.stand.byPages : sentences.stand.byHalves}
           </button>
+          {"requestMIDIAccess" in navigator && (
+            <>
+              {", "}
+              {sentences.stand.or}{" "}
+              <button
+                type="button"
+                className="word"
+                aria-pressed={follow.isOn}
+                onClick={() => {
+                  follow.toggle();
+                  dialog.current?.focus();
+                }}
+              >
+                {follow.isOn ? sentences.stand.unfollow : sentences.stand.follow}
+              </button>
+            </>
+          )}
           .
         </p>
+        {follow.hasNone && <p className="pencil" role="status">{sentences.hearing.noKeyboard}</p>}
         <p className="pencil">{sentences.stand.how}</p>
       </div>
     </dialog>

@@ -51,3 +51,7 @@ export function views(cuts: Cuts[], hasHalves: boolean, isUpright: boolean): Vie
         ];
   });
 }
+
+/** The view from which a height of a page is played: of several the last, where the next page shows already; -1: none. */
+export const viewOf = (all: View[], page: number, height: number): number =>
+  all.findLastIndex((v) => v.page === page && v.parts.some((p) => p.page === page && height >= p.from && height <= p.to));

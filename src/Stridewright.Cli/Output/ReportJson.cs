@@ -2,6 +2,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using Stridewright.Workbench;
+using Stridewright.Workbench.Handouts;
 using Stridewright.Workbench.Practising;
 using Stridewright.Workbench.Reports;
 
@@ -42,6 +43,9 @@ internal static class ReportJson
     public static void Write(TextWriter output, LessonReport report) =>
         output.WriteLine(JsonSerializer.Serialize(report, Context.LessonReport));
 
+    public static void Write(TextWriter output, HandoutReport report) =>
+        output.WriteLine(JsonSerializer.Serialize(report, Context.HandoutReport));
+
     public static void Write(TextWriter output, SpotReport report) =>
         output.WriteLine(JsonSerializer.Serialize(report, Context.SpotReport));
 }
@@ -67,6 +71,7 @@ internal static class ReportJson
 [JsonSerializable(typeof(CompareReport))]
 [JsonSerializable(typeof(LessonReport))]
 [JsonSerializable(typeof(SpotReport))]
+[JsonSerializable(typeof(HandoutReport))]
 internal sealed partial class ReportJsonContext : JsonSerializerContext;
 
 internal sealed class ArrangeOutcomeConverter()

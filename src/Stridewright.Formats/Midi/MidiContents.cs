@@ -30,6 +30,9 @@ public sealed record MidiTrack
     /// <summary>Lyric events by tick, as they stand in the file.</summary>
     public ValueList<MidiLyric> Lyrics { get; init; } = [];
 
+    /// <summary>The sustain pedal by tick: a controller below half way is up, from half way down (MIDI 1.0).</summary>
+    public ValueList<PedalChange> Pedal { get; init; } = [];
+
     public ValueList<TempoChange> Tempi { get; init; } = [];
 
     public ValueList<MetreChange> Metres { get; init; } = [];

@@ -59,6 +59,7 @@ internal readonly record struct MidiDivision(int TicksPerQuarter, double TicksPe
                             )
                             .ToValueList(),
                         Lyrics = track.Lyrics.Select(l => l with { Tick = Tick(l.Tick) }).ToValueList(),
+                        Pedal = track.Pedal.Select(p => p with { Tick = Tick(p.Tick) }).ToValueList(),
                         Tempi = track.Tempi.Select(t => t with { Tick = Tick(t.Tick) }).ToValueList(),
                         Metres = track.Metres.Select(m => m with { Tick = Tick(m.Tick) }).ToValueList(),
                         Keys = track.Keys.Select(k => k with { Tick = Tick(k.Tick) }).ToValueList(),

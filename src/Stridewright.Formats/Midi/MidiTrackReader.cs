@@ -20,6 +20,9 @@ internal sealed class MidiTrackReader(
         SystemExclusive = 0xF0,
         Continued = 0xF7;
 
+    private const byte SustainPedal = 64, // controller 64, down from the value 64 (MIDI 1.0)
+        PedalDown = 64;
+
     private enum Step
     {
         Next,
@@ -30,6 +33,7 @@ internal sealed class MidiTrackReader(
 
     private readonly MidiKeys _keys = new(findings, budget);
     private readonly List<MidiLyric> _lyrics = [];
+    private readonly List<PedalChange> _pedal = [];
     private readonly List<TempoChange> _tempi = [];
     private readonly List<MetreChange> _metres = [];
     private readonly List<KeyChange> _signatures = [];
@@ -84,6 +88,7 @@ internal sealed class MidiTrackReader(
             Name = _name.Length > 0 ? _name : _instrument,
             Strokes = _keys.Strokes.OrderBy(s => s.Tick).ThenBy(s => s.Key).ToValueList(),
             Lyrics = _lyrics.ToValueList(),
+            Pedal = _pedal.ToValueList(),
             Tempi = _tempi.ToValueList(),
             Metres = _metres.ToValueList(),
             Keys = _signatures.ToValueList(),
@@ -176,10 +181,22 @@ internal sealed class MidiTrackReader(
             case 0x80 or 0x90:
                 _keys.Release(channel, first, Tick, _eventAt);
                 break;
+            case 0xB0 when first == SustainPedal:
+                Press(second >= PedalDown);
+                break;
             default:
                 break;
         }
         return Step.Next;
+    }
+
+    // A pedal that tells every step of its way says most of them twice.
+    private void Press(bool isDown)
+    {
+        if (isDown != (_pedal is [.., { Down: true }]) && _pedal.Count < MidiLimits.Marks)
+        {
+            _pedal.Add(new(Tick, isDown));
+        }
     }
 
     private Step ReadMeta()

@@ -20,4 +20,12 @@ public sealed record Run(int FirstPlayed, int PlayedEnd, double FirstBeats, doub
 /// A take laid along a score note by note. Each played note stands in one pair. A note of the score stands in one, or in as
 /// many as it was played: once for each time the player came through.
 /// </summary>
-public sealed record Alignment(ExpectedScore Score, Take Take, ValueList<NotePair> Pairs, ValueList<Run> Runs);
+public sealed record Alignment(ExpectedScore Score, Take Take, ValueList<NotePair> Pairs, ValueList<Run> Runs)
+{
+    /// <summary>Played notes that are no part of what was to be heard, by their index; they stand in no pair.</summary>
+    public ValueList<OutsideNote> Outside { get; init; } = [];
+}
+
+/// <summary>A note that was played before, after or between the bars that were to be heard.</summary>
+/// <param name="Expected">What it is of the whole score; null: none of its notes.</param>
+public sealed record OutsideNote(int Played, ExpectedNote? Expected);

@@ -9,10 +9,16 @@ namespace Stridewright.Practice.Listening;
 /// <param name="Velocity">1 to 127.</param>
 public readonly record struct PlayedNote(double Onset, double Release, int Key, int Velocity);
 
+/// <summary>The sustain pedal held down once, in seconds from the start of the take.</summary>
+public readonly record struct PedalHeld(double Down, double Up);
+
 /// <summary>What was played, by onset, then key.</summary>
 public sealed record Take(ValueList<PlayedNote> Notes)
 {
-    /// <summary>The keys of a performance in seconds, by its tempo map.</summary>
+    /// <summary>By time; empty where it was not used, or is not known.</summary>
+    public ValueList<PedalHeld> Pedal { get; init; } = [];
+
+    /// <summary>The keys and the pedal of a performance in seconds, by its tempo map.</summary>
     public static Take Of(Performance performance)
     {
         ArgumentNullException.ThrowIfNull(performance);
@@ -28,7 +34,27 @@ public sealed record Take(ValueList<PlayedNote> Notes)
                 .OrderBy(n => n.Onset)
                 .ThenBy(n => n.Key)
                 .ToValueList()
-        );
+        )
+        {
+            Pedal = PedalOf(performance, clock).ToValueList(),
+        };
+    }
+
+    private static IEnumerable<PedalHeld> PedalOf(Performance performance, Clock clock)
+    {
+        long? down = null;
+        foreach (var change in performance.Pedal)
+        {
+            if (!change.Down && down is { } since)
+            {
+                yield return new(clock.SecondsAt(since), clock.SecondsAt(change.Tick));
+            }
+            down = change.Down ? down ?? change.Tick : null;
+        }
+        if (down is { } last && last < performance.EndTick)
+        {
+            yield return new(clock.SecondsAt(last), clock.SecondsAt(performance.EndTick));
+        }
     }
 
     /// <summary>A tempo map summed once: a take may have thousands of tempo changes.</summary>

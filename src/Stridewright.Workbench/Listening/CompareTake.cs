@@ -44,11 +44,12 @@ internal sealed class CompareTake(ITools tools, CompareRequest request)
             return Report(CompareOutcome.Unreadable);
         }
         var whole = ExpectedScore.Of(notes);
-        if (Wanted(whole) is not { } score)
+        var score = TakeScope.HandOf(request.Hand) is { } hand ? whole.In(hand) : whole;
+        if (TakeScope.Bars(score, request.Range) is not { } isWanted)
         {
-            return Report(CompareOutcome.BadWish);
+            return Fail("range", TakeScope.NoSuchRange(score, request.Range!), CompareOutcome.BadWish);
         }
-        var alignment = Aligner.Align(score, Take.Of(played));
+        var alignment = PartAligner.Align(score, isWanted, Take.Of(played));
         var report = Listener.Hear(alignment);
         var heard = HeardOf.Take(alignment, report) with
         {
@@ -98,31 +99,6 @@ internal sealed class CompareTake(ITools tools, CompareRequest request)
             _problems.Add(new Problem("out", null, "", problem));
         }
         return written;
-    }
-
-    // What was to be played of the score; null: a wish cannot be.
-    private ExpectedScore? Wanted(ExpectedScore score)
-    {
-        if (request.Hand is { } hand)
-        {
-            score = score.In(hand == "right" ? Hand.Right : Hand.Left);
-        }
-        if (request.Range is { } range)
-        {
-            var ends = range.Split('-', 2, StringSplitOptions.TrimEntries);
-            int Find(string number) => score.Bars.FirstOrDefault(b => b.Bar.Number == number)?.Written ?? -1;
-            var (first, last) = (Find(ends[0]), Find(ends[^1]));
-            if (first < 0 || last < first)
-            {
-                var numbers = score.Bars.OrderBy(b => b.Written).Select(b => b.Bar.Number).ToList();
-                _problems.Add(
-                    new Problem("range", null, "", WorkbenchMessages.NoSuchRange(range, numbers[0], numbers[^1]))
-                );
-                return null;
-            }
-            score = score.Within(b => b.Written >= first && b.Written <= last);
-        }
-        return score;
     }
 
     private CompareReport Report(CompareOutcome outcome) =>

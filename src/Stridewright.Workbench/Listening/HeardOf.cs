@@ -1,6 +1,7 @@
 using Stridewright.Music;
 using Stridewright.Practice.Listening;
 using Stridewright.Practice.Listening.Reporting;
+using Stridewright.Workbench.Practising;
 using Stridewright.Workbench.Reports;
 
 namespace Stridewright.Workbench;
@@ -15,7 +16,8 @@ internal static class HeardOf
         {
             Title = alignment.Score.Title,
             Asked = played.Sum(b => b.Asked),
-            Played = alignment.Take.Notes.Count,
+            Played = alignment.Take.Notes.Count - alignment.Outside.Count,
+            Outside = alignment.Outside.Count,
             Right = played.Sum(b => b.Right),
             Wrong = played.Sum(b => b.Wrong),
             WrongOctave = played.Sum(b => b.WrongOctave),
@@ -40,6 +42,9 @@ internal static class HeardOf
                 Rounded(report.Balance.Chords, 1),
                 Rounded(report.Balance.Tune, 1)
             ),
+            Pedal = report.Pedal is { } pedal
+                ? new(pedal.Presses, Math.Round(pedal.Share, 2), pedal.Asked, pedal.Answered, pedal.Blurred.Count)
+                : null,
             Bars = report.Bars.Select(Bar).ToValueList(),
             Next = report.Next.Select(r => Remark(alignment.Score, r)).ToValueList(),
             Remarks = report.Remarks.Select(r => Remark(alignment.Score, r)).ToValueList(),
@@ -75,10 +80,29 @@ internal static class HeardOf
             RemarkKind.Swing => "swing",
             RemarkKind.Spread => "spread",
             RemarkKind.Hesitation => "hesitation",
+            RemarkKind.Pedal => "pedal",
             _ => "balance",
         };
 
-    private static string Words(Hand hand) => hand == Hand.Right ? "right" : "left";
+    public static string Words(Hand hand) => hand == Hand.Right ? "right" : "left";
+
+    /// <summary>What progress is read from.</summary>
+    public static KeptHearing Kept(HeardTake heard) =>
+        new()
+        {
+            Asked = heard.Asked,
+            Right = heard.Right,
+            Wrong = heard.Wrong,
+            Missing = heard.Missing,
+            Extra = heard.Extra,
+            Bars = heard.Bars.Count(b => b.IsPlayed) + heard.BarsNotPlayed,
+            BarsNotPlayed = heard.BarsNotPlayed,
+            QuartersPerMinute = heard.QuartersPerMinute,
+            AskedQuartersPerMinute = heard.AskedQuartersPerMinute,
+            LeftUnevenness = heard.LeftUnevenness,
+            Drift = heard.Drift,
+            Next = heard.Next.Select(n => new KeptNext(n.Kind, n.FirstBar, n.LastBar, n.Message)).ToValueList(),
+        };
 
     private static double? Rounded(double? value, int decimals) =>
         value is { } known ? Math.Round(known, decimals) : null;

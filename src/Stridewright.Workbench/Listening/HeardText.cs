@@ -61,6 +61,12 @@ internal static class HeardText
         yield return Text(
             $"notes: {heard.Asked} asked for where it was played, {heard.Right} right, {heard.Wrong} wrong{(heard.WrongOctave > 0 ? Text($" ({heard.WrongOctave} in another octave)") : "")}, {heard.Missing} missing, {heard.Extra} extra"
         );
+        if (heard.Outside > 0)
+        {
+            yield return Text(
+                $"{heard.Outside} more note{(heard.Outside == 1 ? " was" : "s were")} played outside the bars that were to be heard"
+            );
+        }
         if (heard.Alone is { } hand)
         {
             yield return $"the {hand} hand alone";
@@ -102,6 +108,18 @@ internal static class HeardText
             yield return Text($"loudness: tune {tune:0}")
                 + (balance.Bass is { } bass ? Text($", bass {bass:0}") : "")
                 + (balance.Chords is { } chords ? Text($", chords {chords:0}") : "");
+        }
+        if (heard.Pedal is { } pedal)
+        {
+            yield return Text(
+                $"pedal: pressed {pedal.Presses} time{(pedal.Presses == 1 ? "" : "s")}, down for {100 * pedal.Share:0} % of the take"
+            )
+                + (pedal.Asked > 0 ? Text($"; asked for at {pedal.Asked} places, down at {pedal.Answered}") : "")
+                + (
+                    pedal.Blurred > 0
+                        ? Text($"; held over into a new bass {pedal.Blurred} time{(pedal.Blurred == 1 ? "" : "s")}")
+                        : ""
+                );
         }
     }
 

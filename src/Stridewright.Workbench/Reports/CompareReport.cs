@@ -45,8 +45,11 @@ public sealed record HeardTake
     /// were played.</summary>
     public required int Asked { get; init; }
 
-    /// <summary>Notes of the take.</summary>
+    /// <summary>Notes of the take, those outside of what was to be heard left out.</summary>
     public required int Played { get; init; }
+
+    /// <summary>Notes that were played before, after or between the bars that were to be heard.</summary>
+    public int Outside { get; init; }
 
     /// <summary>Asked notes that were played.</summary>
     public required int Right { get; init; }
@@ -90,6 +93,9 @@ public sealed record HeardTake
 
     public required BalanceReport Balance { get; init; }
 
+    /// <summary>Null: no pedal was used, and none asked for.</summary>
+    public PedalReport? Pedal { get; init; }
+
     /// <summary>Bars in playing order.</summary>
     public ValueList<HeardBarReport> Bars { get; init; } = [];
 
@@ -113,6 +119,13 @@ public sealed record SwingReport(double Asked, double? Played, int Pairs);
 
 /// <summary>Mean velocities; null where there is nothing to measure.</summary>
 public sealed record BalanceReport(double? Bass, double? Chords, double? Tune);
+
+/// <summary>The sustain pedal.</summary>
+/// <param name="Share">Share of the take during which it was down.</param>
+/// <param name="Asked">Places at which the score asks for it.</param>
+/// <param name="Answered">Of these, those at which it was down.</param>
+/// <param name="Blurred">Bars whose new bass is struck into the pedal of the bar before.</param>
+public sealed record PedalReport(int Presses, double Share, int Asked, int Answered, int Blurred);
 
 /// <summary>One bar as it is played.</summary>
 /// <param name="Bar">Printed number.</param>

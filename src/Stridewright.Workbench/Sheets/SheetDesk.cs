@@ -173,6 +173,23 @@ public sealed class SheetDesk : IDisposable
 
     internal ITools Tools => _tools;
 
+    /// <summary>Work for the engraver, one after the other.</summary>
+    /// <exception cref="BusyException">Too many wait already.</exception>
+    internal Task<T> Engraver<T>(Func<CancellationToken, T> work, CancellationToken cancellation) =>
+        _engraver.Do(work, cancellation);
+
+    /// <summary>The tune of a sheet with all that is kept of it, for further briefs.</summary>
+    internal TuneSource Source(Sheet sheet)
+    {
+        var piece = sheet.Piece!;
+        return new TuneSource
+        {
+            Name = sheet.About!.Source,
+            Tunes = [piece.Tune],
+            Stored = new ArrangementFile(piece.Brief, piece.Figures, _tools.ToAbc(piece.Tune)),
+        };
+    }
+
     /// <summary>A sheet as one file.</summary>
     /// <param name="format">Any but the pictures, which are several, and the sound, which is long.</param>
     public Task<byte[]> File(Sheet sheet, OutputFormat format, CancellationToken cancellation) =>

@@ -125,7 +125,14 @@ public sealed class TakeAway(SheetDesk desk)
     private Taken Arrangement(Sheet sheet)
     {
         var piece = sheet.Piece!;
-        var bytes = SavedArrangement.Of(desk.Tools, piece.Tune, piece.Brief, piece.Figures, out var problem);
+        var bytes = SavedArrangement.Of(
+            desk.Tools,
+            piece.Tune,
+            piece.Brief,
+            piece.Figures,
+            out var problem,
+            sheet.About!.Look.Shown
+        );
         return bytes is null ? Refused(problem) : new(sheet.Name + ".stridewright", "text/plain; charset=utf-8", bytes);
     }
 

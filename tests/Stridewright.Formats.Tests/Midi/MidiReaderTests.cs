@@ -11,6 +11,29 @@ public sealed class MidiReaderTests
     private const string Notes = "00903C40 60803C40 00903E40 60803E40 00904040 60804040 00904140 60804140";
     private const string End = "00FF2F00";
 
+    // MIDI 1.0: controller 64 is the sustain pedal, 0 to 63 is up and 64 to 127 is down.
+    [Fact]
+    public void The_sustain_pedal_is_down_from_the_value_64()
+    {
+        var file = Smf.File(
+            480,
+            Smf.Track(
+                Smf.Note(0, 480, 60),
+                [
+                    (10, [0xB0, 64, 63]),
+                    (20, [0xB0, 64, 64]),
+                    (30, [0xB0, 64, 127]),
+                    (40, [0xB0, 66, 0]),
+                    (50, [0xB0, 64, 63]),
+                    (60, [0xB0, 64, 0]),
+                    (70, [0xB0, 64, 127]),
+                ]
+            )
+        );
+        var track = MidiReader.Read(new MemoryStream(file)).Value!.Tracks[0];
+        Assert.Equal([new PedalChange(20, true), new PedalChange(50, false), new PedalChange(70, true)], track.Pedal);
+    }
+
     // Source: table of the Standard MIDI File 1.0 specification; the last three are computed.
     [Theory]
     [InlineData(0x00, "00")]

@@ -28,13 +28,26 @@ internal static class Hesitations
             {
                 var quarter = Math.Max(before, after);
                 var lost = (b.Onset - a.Onset - step * quarter) / (quarter * beatOf(b.Bar));
-                if (lost > Thresholds.Hesitation.Value)
+                if (lost > Thresholds.Hesitation.Value && !IsRegained(strokes, i, quarter))
                 {
                     found.Add(new Hesitation(b, lost));
                 }
             }
         }
         return found;
+    }
+
+    // The next stroke comes where it would have without: one stroke was late, nobody stopped.
+    private static bool IsRegained(IReadOnlyList<HandStroke> strokes, int i, double quarter)
+    {
+        var (before, late) = (strokes[i - 1], strokes[i]);
+        if (i + 1 == strokes.Count || strokes[i + 1] is not { } next || next.Run != late.Run)
+        {
+            return false;
+        }
+        var own = late.Onset - before.Onset - (late.Beats - before.Beats) * quarter;
+        var left = next.Onset - before.Onset - (next.Beats - before.Beats) * quarter;
+        return left < own / 2;
     }
 
     // Median length of a quarter over the steps that end at these strokes.

@@ -13,6 +13,7 @@ public sealed class Listener
     private readonly List<HandStroke> _both;
     private readonly BeatLine _line;
     private readonly Hand? _alone;
+    private readonly AskedSwing _swing;
 
     private Listener(Alignment alignment)
     {
@@ -21,6 +22,7 @@ public sealed class Listener
         _both = Together(_strokes);
         _line = new BeatLine(_both);
         _alone = AloneOf(alignment);
+        _swing = new AskedSwing(_score);
     }
 
     public static TakeReport Hear(Alignment alignment)
@@ -37,7 +39,7 @@ public sealed class Listener
         var hesitations = Hesitations.Find(_both, BeatOf);
         var late = hesitations.Select(h => (h.After.Run, h.After.Beats)).ToHashSet();
         var uneven = Unevenness(s => late.Contains((s.Run, s.Beats)));
-        var anticipations = RightHandMeasures.Anticipations(_strokes, SwingOf);
+        var anticipations = RightHandMeasures.Anticipations(_strokes, _swing.Of);
         var ratios = RightHandMeasures.Swing(_strokes, UnitOf, PlaceOf);
         var report = new TakeReport
         {
@@ -51,11 +53,12 @@ public sealed class Listener
                 anticipations.Count(IsTooEarly),
                 anticipations.Count == 0 ? null : anticipations.Average(a => a.Share)
             ),
-            Swing = new SwingHeard(SwingOf(0), Median(ratios), ratios.Count),
+            Swing = new SwingHeard(_swing.Of(0), Median(ratios), ratios.Count),
             Balance = BalanceMeasure.Of(_strokes, _take),
             QuartersPerMinute = Median(bars.Select(b => b.QuartersPerMinute).OfType<double>()),
             AskedQuartersPerMinute = AskedTempo(),
             Jumps = Math.Max(0, _alignment.Runs.Count - 1),
+            Pedal = isAnother ? null : PedalMeasure.Of(_alignment, _strokes, _line),
         };
         if (isAnother)
         {
@@ -70,7 +73,14 @@ public sealed class Listener
             .Hesitated(hesitations)
             .Whole()
             .Done();
-        return RemarkChoice.Choose(report, remarks);
+        return RemarkChoice.Choose(report, remarks) with
+        {
+            Marks = new MarkMaking(_alignment, report)
+                .Notes(wrong)
+                .Strokes(anticipations, hesitations, _strokes)
+                .Done(),
+            Timing = new PlayedTrend(_alignment, _strokes).Points(),
+        };
     }
 
     // By jumping to and fro bits of any piece can be found in any other: each jump counts against what it brings.
@@ -81,7 +91,7 @@ public sealed class Listener
         var different = matches.Select(p => p.Expected).Distinct().Count();
         return matches.Count == 0
             || (
-                found < Thresholds.AnotherPiece.Value * _take.Notes.Count
+                found < Thresholds.AnotherPiece.Value * (_take.Notes.Count - _alignment.Outside.Count)
                 && different < Thresholds.WholePiece.Value * _score.Notes.Count
             );
     }
@@ -185,36 +195,9 @@ public sealed class Listener
 
     // The beat whose half is swung: a quarter, in 2/4 that is not swung an eighth.
     private double UnitOf(int bar) =>
-        SwingOf(bar) > 1 || _score.Bars[bar].Bar.Metre is not { Count: 2, Unit: 4 } ? 1 : 0.5;
+        _swing.Of(bar) > 1 || _score.Bars[bar].Bar.Metre is not { Count: 2, Unit: 4 } ? 1 : 0.5;
 
-    private double PlaceOf(HandStroke stroke)
-    {
-        var bar = _score.Bars[stroke.Bar].Bar;
-        var missing = bar.Implicit ? Math.Max(0, (bar.Metre.BarLength - bar.Length).ToQuarters()) : 0;
-        return stroke.At.ToQuarters() + missing;
-    }
-
-    private double[]? _swings;
-
-    // Long to short as asked in a bar; what is asked holds until it changes.
-    private double SwingOf(int bar)
-    {
-        if (_swings is null)
-        {
-            _swings = new double[Math.Max(1, _score.Bars.Count)];
-            var swing = 1.0;
-            for (var i = 0; i < _score.Bars.Count; i++)
-            {
-                foreach (var direction in _score.Bars[i].Bar.Directions)
-                {
-                    swing = direction.Swing is { Short: > 0 } s ? (double)s.Long / s.Short : swing;
-                }
-                _swings[i] = swing;
-            }
-            _swings[0] = _score.Bars.Count == 0 ? 1 : _swings[0];
-        }
-        return _swings[bar];
-    }
+    private double PlaceOf(HandStroke stroke) => _swing.PlaceOf(stroke.Bar, stroke.At);
 
     internal static double? Median(IEnumerable<double> values)
     {

@@ -61,6 +61,27 @@ internal static class ListeningMessages
     public static string Balance(double chords, double tune) =>
         Text($"the off-beat chords (velocity {chords:0}) cover the tune ({tune:0}); play them from the key, lighter");
 
+    public static string Blurred(IReadOnlyCollection<string> bars) =>
+        Text(
+            $"{(bars.Count == 1 ? "bar" : "bars")} {string.Join(", ", bars.Take(6))}{(bars.Count > 6 ? " and others" : "")}: the pedal is held over into a new bass; let it up as the bass goes down"
+        );
+
+    public static string PedalAsked(int asked, int answered) =>
+        Text($"the score asks for pedal at {Count(asked, "place", "places")}; it is down at {answered} of them");
+
+    public const string OntoTheBeat = "falls onto the beat";
+    public const string ComesTooEarly = "comes too early";
+
+    public static string NotPlayed(int key) => $"{NameOf(key)} does not sound";
+
+    public static string ForNote(int struck, int asked) => $"{NameOf(struck)} for {NameOf(asked)}";
+
+    public static string ExtraKeys(int count) => Count(count, "key is not written", "keys are not written");
+
+    public static string Lost(double beats) => Beats(beats) + " lost before it";
+
+    public static string NotTogether(double seconds) => Text($"not together, by {1000 * seconds:0} ms");
+
     public static string Bar(string first, string last) => first == last ? "bar " + first : $"bars {first} to {last}";
 
     private static string Of(Hand? hand) => hand is { } one ? ", " + HandOf(one) : "";

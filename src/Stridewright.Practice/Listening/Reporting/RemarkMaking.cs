@@ -15,6 +15,7 @@ internal sealed class RemarkMaking(ExpectedScore score, Take take, TakeReport re
     private const double FlattenedWeight = 1.2;
     private const double EarlyWeight = 0.8;
     private const double SpreadWeight = 0.4;
+    private const double BlurredWeight = 0.5;
     private const double WholeWeight = 2;
 
     private readonly List<TakeRemark> _remarks = [];
@@ -76,15 +77,10 @@ internal sealed class RemarkMaking(ExpectedScore score, Take take, TakeReport re
     public RemarkMaking Missing(Alignment alignment, IReadOnlyList<WrongNote> wrong)
     {
         var replaced = wrong.Select(w => w.Expected).ToHashSet();
-        var sounding = alignment
-            .Pairs.Where(p => p.IsMatch)
-            .Select(p => (score.Notes[p.Expected!.Value].Beats, score.Notes[p.Expected!.Value].Key))
-            .ToHashSet();
-        var missing = alignment
-            .Pairs.Where(p => p.Played is null && !replaced.Contains(p.Expected!.Value))
-            .Select(p => score.Notes[p.Expected!.Value])
-            .Where(n => report.Bars[n.Bar].IsPlayed && (report.Alone is null || n.Hand == report.Alone))
-            .Where(n => n.Grace == 0 && !sounding.Contains((n.Beats, n.Key)));
+        var missing = Reporting
+            .Missing.Notes(alignment, report)
+            .Where(n => !replaced.Contains(n.Index))
+            .Select(n => n.Note);
         foreach (var spot in missing.GroupBy(n => (n.Bar, n.Hand)).OrderBy(g => g.Key))
         {
             var count = spot.Count();
@@ -224,6 +220,17 @@ internal sealed class RemarkMaking(ExpectedScore score, Take take, TakeReport re
         {
             var message = ListeningMessages.Balance(chords, tune);
             Add(RemarkKind.Balance, first, last, Hand.Left, chords - tune, Thresholds.Balance, WholeWeight, message);
+        }
+        if (report.Pedal is { Blurred: { Count: > 0 } blurred })
+        {
+            var message = ListeningMessages.Blurred(blurred.Select(b => score.Bars[b].Bar.Number).Distinct().ToList());
+            var weight = BlurredWeight * blurred.Count;
+            Add(RemarkKind.Pedal, blurred[0], blurred[^1], null, blurred.Count, Thresholds.Blurred, weight, message);
+        }
+        else if (report.Pedal is { } pedal && 2 * pedal.Answered < pedal.Asked)
+        {
+            var message = ListeningMessages.PedalAsked(pedal.Asked, pedal.Answered);
+            Add(RemarkKind.Pedal, first, last, null, pedal.Answered, null, SpreadWeight, message);
         }
         return this;
     }

@@ -2,7 +2,10 @@ namespace Stridewright.Practice.Listening.Reporting;
 
 /// <summary>One anticipation as played.</summary>
 /// <param name="Share">Lead before the beat as a share of the written lead: 1 as written, 0 on the beat.</param>
-internal sealed record Anticipation(int Bar, double Share);
+internal sealed record Anticipation(HandStroke Stroke, double Share)
+{
+    public int Bar => Stroke.Bar;
+}
 
 /// <summary>Where the right hand stands against the left: anticipations and swung pairs.</summary>
 internal static class RightHandMeasures
@@ -38,7 +41,7 @@ internal static class RightHandMeasures
             )
             {
                 var asked = Swung(stroke.Beats, lead, swingOf(stroke.Bar));
-                found.Add(new Anticipation(stroke.Bar, (beat.Onset - stroke.Onset) / (asked * quarter)));
+                found.Add(new Anticipation(stroke, (beat.Onset - stroke.Onset) / (asked * quarter)));
             }
         }
         return found;

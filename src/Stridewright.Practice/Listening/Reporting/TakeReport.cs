@@ -49,6 +49,14 @@ public sealed record SwingHeard(double Asked, double? Played, int Pairs);
 /// <summary>Mean velocities, 1 to 127; null: none was played.</summary>
 public sealed record BalanceHeard(double? Bass, double? Chords, double? Tune);
 
+/// <summary>The sustain pedal.</summary>
+/// <param name="Presses">How often it was pressed.</param>
+/// <param name="Share">Share of the take during which it was down, 0 to 1.</param>
+/// <param name="Asked">Places at which the score asks for it, where they were played.</param>
+/// <param name="Answered">Of these, those at which it was down.</param>
+/// <param name="Blurred">Indexes of bars with a new bass that is struck into the pedal of the bar before.</param>
+public sealed record PedalHeard(int Presses, double Share, int Asked, int Answered, ValueList<int> Blurred);
+
 /// <summary>Something to be said about a spot.</summary>
 public enum RemarkKind
 {
@@ -64,6 +72,7 @@ public enum RemarkKind
     Spread,
     Hesitation,
     Balance,
+    Pedal,
 }
 
 /// <summary>One remark.</summary>
@@ -112,6 +121,15 @@ public sealed record TakeReport
 
     /// <summary>Times that the player went back or elsewhere.</summary>
     public required int Jumps { get; init; }
+
+    /// <summary>Null: it was neither used nor asked for.</summary>
+    public PedalHeard? Pedal { get; init; }
+
+    /// <summary>Every fault at its note, in the order of the score.</summary>
+    public ValueList<TakeMark> Marks { get; init; } = [];
+
+    /// <summary>When each stroke came.</summary>
+    public ValueList<TimingPoint> Timing { get; init; } = [];
 
     /// <summary>All that is worth a remark, in the order of the score.</summary>
     public ValueList<TakeRemark> All { get; init; } = [];

@@ -73,6 +73,13 @@ public static class Thresholds
         Common
     );
 
+    public static readonly Threshold Blurred = new(
+        "pedal held before and after a new bass",
+        0.5,
+        "quarters on either side",
+        Common
+    );
+
     public static readonly Threshold AnotherPiece = new(
         "notes of the take that are the score's, less those that jumps cost, below which it is another piece",
         0.55,
@@ -115,6 +122,7 @@ public static class Thresholds
         SwingKept,
         Leap,
         Balance,
+        Blurred,
         AnotherPiece,
         NotesAJump,
         WholePiece,
