@@ -4,7 +4,7 @@ export const printedKey = (key: string) => key.replace(/^([A-G])b/, "$1♭").rep
 // A day such as 2026-03-14, as it is said.
 const onDay = (day: string) => {
   const [year, month, date] = day.split("-").map(Number);
-  return new Date(year!, month! - 1, date).toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" });
+  return new Date(year!, month! - 1, date).toLocaleDateString("en-GB", { day: "numeric", month: "short", ...(year === new Date().getFullYear() ? {} : { year: "numeric" }) });
 };
 
 interface PocketTask {
@@ -115,15 +115,15 @@ export const sentences = {
       `${takes === 1 ? "One take" : `${takes} takes`}, ${first === last ? `on ${onDay(first)}` : `from ${onDay(first)} to ${onDay(last)}`}. ` +
       (reached === null ? "It was not clean from beginning to end so far." : `Clean at ${Math.round(reached)} quarters a minute${asked === null ? "" : ` of ${Math.round(asked)}`}.`),
     weeks: "Week by week",
-    weekHead: ["from Monday", "takes", "right notes", "clean at", "left hand within"],
+    weekHead: ["from Monday", "takes", "right notes", "clean at", "left hand uneven by"],
     items: "What was practised",
     itemHead: ["what", "last", "right notes", "clean at", "comes again"],
     day: (day: string) => onDay(day),
     onDays: (takes: number, days: number) => `${takes} on ${days} ${days === 1 ? "day" : "days"}`,
     share: (share: number) => `${Math.round(share * 100)} %`,
-    tempo: (tempo: number | null) => (tempo === null ? "not clean yet" : `${Math.round(tempo)} a minute`),
-    uneven: (share: number | null) => (share === null ? "not measured" : `${(share * 100).toFixed(1)} % of a stroke`),
-    dueOn: (day: string, isDue: boolean) => (isDue ? `due since ${onDay(day)}` : `on ${onDay(day)}`),
+    tempo: (tempo: number | null) => (tempo === null ? "not yet" : `${Math.round(tempo)}`),
+    uneven: (share: number | null) => (share === null ? "–" : `${(share * 100).toFixed(1)} %`),
+    dueOn: (day: string, isDue: boolean) => (isDue ? `due, ${onDay(day)}` : onDay(day)),
     throwAway: (name: string) => `throw ${name} away, with all takes`,
     sure: (name: string) => `${name} and every take go for good; backups keep theirs. `,
     yes: "Throw them away",
@@ -165,7 +165,7 @@ export const sentences = {
     rights: [
       "It works without a network and asks nothing of one. A setting of a work in copyright is its owner’s to permit.",
       "The piano: Salamander Grand Piano V3, recordings by Alexander Holm, Creative Commons Attribution 3.0 (creativecommons.org/licenses/by/3.0), every second key that was recorded, cut, resampled and limited as it plays.",
-      "Where the browser cannot read the recordings, they are decoded by libvorbis, copyright Xiph.Org Foundation, BSD licence, in the packages @wasm-audio-decoders/ogg-vorbis and common by Ethan Halsall (MIT) and simple-yenc (MIT).",
+      "Where the browser cannot read the recordings, they are decoded by libvorbis, copyright Xiph.Org Foundation, BSD licence, in the packages @wasm-audio-decoders/ogg-vorbis and common by Ethan Halsall (MIT) and simple-yenc (MIT). The pages are unfolded by fflate (MIT).",
       "Engraved by Verovio, with the music face Leipzig (SIL Open Font License 1.1).",
     ],
   },

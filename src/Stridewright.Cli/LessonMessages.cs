@@ -11,7 +11,8 @@ internal static partial class CliMessages
         drills made of its own hard places, and a plan by days.
 
         PIECE gives, in the output folder, PIECE.lesson.pdf (a booklet: today, the piece, steps, drills, days, reasons and
-        cautions), PIECE.lesson.json (docs/lesson-file.md), and each step and drill.
+        cautions), PIECE.lesson.html (the piece, its sound and today's list in one file for a phone or a tablet, offline),
+        PIECE.lesson.json (docs/lesson-file.md), and each step and drill.
 
         Examples:
           stridewright lesson tune.abc --player ada.player --out lessons

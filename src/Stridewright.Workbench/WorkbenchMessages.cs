@@ -204,6 +204,12 @@ internal static partial class WorkbenchMessages
         return said.Length > 0 ? said : "the whole piece";
     }
 
+    /// <param name="name">Null: it is about nothing in particular.</param>
+    public static string TaskOf(string? name, string words) => name is null ? words : $"{name}. {words}";
+
+    /// <summary>What was tapped.</summary>
+    public static string Tapped(string? step) => step is null ? "the rhythm, tapped" : step + ", tapped";
+
     public static string DueOf(string title, string what) => $"{title}: {what}";
 
     public static string Forgotten(string name, int takes) =>

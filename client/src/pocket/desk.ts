@@ -86,7 +86,7 @@ export class Desk {
 
   /** Lays out what a line of today’s list asks for. */
   layOut(task: Task): void {
-    this.show(task.part);
+    this.show(task.part ?? 0);
     const { bars } = this.part.heard;
     const first = bars.find((b) => b.number === task.firstBar) ?? bars[0]!;
     const last = bars.findLast((b) => b.number === task.lastBar) ?? bars.at(-1)!;

@@ -1,6 +1,7 @@
 import { watchLayout } from "../layout";
 import { sentences } from "../sentences";
 import { Cursor } from "../sound/cursor";
+import { drawingOf } from "./data";
 import { make } from "./make";
 
 const WIDE = matchMedia("(min-width: 600px)");
@@ -26,8 +27,9 @@ export class Pages {
 
   put(part: number, title: string): void {
     [this.part, this.title] = [part, title];
-    const template = document.getElementById(`${WIDE.matches ? "wide" : "narrow"}-${part}`) as HTMLTemplateElement;
-    const pages = [...document.importNode(template.content, true).children];
+    const drawn = document.createElement("template");
+    drawn.innerHTML = drawingOf(WIDE.matches ? "wide" : "narrow", part);
+    const pages = [...drawn.content.children];
     this.element.replaceChildren(
       ...pages.map((page, i) => {
         const label = `${title}. ${sentences.pageOf(i + 1, pages.length)}`;

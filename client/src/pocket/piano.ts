@@ -1,6 +1,7 @@
 import { AudioClock } from "../sound/clock";
 import type { Keys } from "../sound/playing";
 import { AHEAD, DAMPING, levelOf, onsetOf, rateOf, recordedFor, STOP, TAP_LEVEL, tapOf, TAPS } from "../sound/recordings";
+import { bytesIn } from "./data";
 import { decode } from "./vorbis";
 
 const FELT = 0.07; // seconds in which the felt lets a third of the sound through
@@ -70,7 +71,7 @@ export class PocketPiano extends AudioClock implements Keys {
   }
 
   private async recordingOf(key: number): Promise<AudioBuffer> {
-    const bytes = bytesOf(document.querySelector(`script[data-key="${key}"]`)!.textContent!);
+    const bytes = bytesIn(`script[data-key="${key}"]`);
     try {
       // It takes what it is given, so it gets a copy.
       return await this.native.decodeAudioData(bytes.slice().buffer);
@@ -86,5 +87,3 @@ export class PocketPiano extends AudioClock implements Keys {
     return buffer;
   }
 }
-
-const bytesOf = (base64: string) => Uint8Array.from(atob(base64.trim()), (letter) => letter.charCodeAt(0));

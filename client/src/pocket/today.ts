@@ -34,7 +34,7 @@ export function today(layOut: (task: Task) => void): HTMLElement | undefined {
         }),
         make("span", { class: "text" }, words.task(task.text, task)),
       ),
-      make("button", { type: "button", class: "word lay", click: () => layOut(task), "aria-label": words.layOutTask(task.text) }, words.layOut),
+      task.part !== undefined && make("button", { type: "button", class: "word lay", click: () => layOut(task), "aria-label": words.layOutTask(task.text) }, words.layOut),
     ),
   );
   return make("section", { class: "today", "aria-labelledby": "today" }, make("h2", { id: "today" }, words.today(minutes)), make("ol", {}, ...lines), told);

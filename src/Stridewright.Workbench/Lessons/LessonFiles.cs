@@ -2,12 +2,13 @@ using Stridewright.Engraving;
 using Stridewright.Music;
 using Stridewright.Practice.Lessons;
 using Stridewright.Workbench.Outputs;
+using Stridewright.Workbench.Pocket;
 using Stridewright.Workbench.Reports;
 
 namespace Stridewright.Workbench;
 
-/// <summary>The files of a lesson: NAME.lesson.pdf, NAME.lesson.json, the piece, and each step and drill in the formats asked
-/// for. Where pages cannot be engraved there is no booklet.</summary>
+/// <summary>The files of a lesson: NAME.lesson.pdf, NAME.lesson.html for a phone, NAME.lesson.json, the piece, and each step and drill in the formats asked
+/// for. Where pages cannot be engraved there is neither booklet nor file for a phone.</summary>
 internal sealed class LessonFiles(ITools tools, LessonRequest request, Lesson lesson, string name)
 {
     public LessonDocument Document { get; } =
@@ -56,6 +57,11 @@ internal sealed class LessonFiles(ITools tools, LessonRequest request, Lesson le
                 return null;
             }
             files.Insert(0, new(name + ".lesson.pdf", booklet.Pdf()));
+            if (new PocketFile(tools).Write(LessonPocket.Of(lesson), cancellation, out problem) is not { } pocket)
+            {
+                return null;
+            }
+            files.Insert(1, new(name + ".lesson.html", pocket));
             if (request.Formats.Contains(OutputFormat.Png))
             {
                 files.AddRange(booklet.Svg.Select((_, i) => Picture(booklet, i)));

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.IO.Compression;
 using System.Net;
 using System.Security.Cryptography;
 using System.Text;
@@ -38,12 +39,11 @@ internal sealed class PocketFile(ITools tools)
                     );
                     return null;
                 }
-                screens.Append(CultureInfo.InvariantCulture, $"<template id=\"{screen}-{index}\">");
-                foreach (var svg in engraved.Svg)
-                {
-                    screens.Append(pages.Of(svg));
-                }
-                screens.Append("</template>\n");
+                var drawn = string.Concat(engraved.Svg.Select(pages.Of));
+                screens.Append(
+                    CultureInfo.InvariantCulture,
+                    $"<script type=\"application/x-deflate\" id=\"{screen}-{index}\">{Packed(drawn)}</script>\n"
+                );
             }
             parts.Add(PartOf(part));
         }
@@ -83,6 +83,17 @@ internal sealed class PocketFile(ITools tools)
             screens,
             piano: Piano(parts)
         );
+    }
+
+    // Deflated (RFC 1951), in base64: drawings become an eighth as long by the one, and a third longer by the other.
+    private static string Packed(string text)
+    {
+        using var bytes = new MemoryStream();
+        using (var deflate = new DeflateStream(bytes, CompressionLevel.SmallestSize))
+        {
+            deflate.Write(Encoding.UTF8.GetBytes(text));
+        }
+        return Convert.ToBase64String(bytes.ToArray());
     }
 
     private static string Piano(IEnumerable<PocketPartData> parts)

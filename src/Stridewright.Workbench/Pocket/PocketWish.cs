@@ -25,8 +25,8 @@ internal sealed record PocketPart(string Title, Score Score);
 /// <param name="Text">What to do, in a sentence.</param>
 public sealed record PocketTask(string Text)
 {
-    /// <summary>Which of the file's scores it is about, from 0: the piece.</summary>
-    public int Part { get; init; }
+    /// <summary>Which of the file's scores it is about, from 0: the piece; null: none, as for a break.</summary>
+    public int? Part { get; init; } = 0;
 
     /// <summary>Printed number of its first bar; null: of the whole score.</summary>
     public string? FirstBar { get; init; }

@@ -81,7 +81,10 @@ public sealed class ProgressDesk
                 Item = new PracticeItem(
                     take.PieceId ?? "title " + take.Title,
                     take.Title,
-                    take.Step,
+                    // A rhythm that is tapped is no piece that is played.
+                    take.Taps
+                        ? WorkbenchMessages.Tapped(take.Step)
+                        : take.Step,
                     take.Range,
                     take.Hand switch
                     {

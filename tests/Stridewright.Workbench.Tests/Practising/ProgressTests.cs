@@ -56,6 +56,17 @@ public sealed class ProgressTests : IDisposable
     }
 
     [Fact]
+    public async Task A_rhythm_that_is_tapped_is_no_piece_that_is_played()
+    {
+        var ada = await _shelf.Players.Named("Ada", None);
+        var clean = KeptTakes.Heard with { Right = 100, Extra = 0 };
+        await _shelf.Takes.Save(KeptTakes.Of(ada, 1) with { Taps = true, Heard = clean }, None);
+        var piece = (await _shelf.Progress.Of(null, Now, None)).Players[0].Pieces[0];
+        Assert.Null(piece.TempoReached);
+        Assert.Equal("the rhythm, tapped", Assert.Single(piece.Items).What);
+    }
+
+    [Fact]
     public async Task The_table_has_a_line_for_each_week_and_no_cell_that_a_spreadsheet_would_run()
     {
         await Played();
