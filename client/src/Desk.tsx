@@ -4,13 +4,17 @@ import { useEffect, useState } from "react";
 import type { SettingMade } from "./api";
 import { Bring } from "./Bring";
 import { briefWords, usualBrief } from "./brief";
+import { Handout } from "./handout/Handout";
 import { useHearing } from "./hearing/useHearing";
 import { Score } from "./Score";
 import { Listen } from "./sound/Listen";
 import { sentences } from "./sentences";
 import { Kept } from "./shelf/Kept";
+import { Progress } from "./progress/Progress";
 import { Shelf } from "./shelf/Shelf";
 import { remembered, useKeeping } from "./shelf/useKeeping";
+import { Players } from "./players/Players";
+import { usePlayers } from "./players/usePlayers";
 import { Printed } from "./take/Printed";
 import { Sight } from "./take/Sight";
 import { Takeaway } from "./take/Takeaway";
@@ -19,6 +23,7 @@ import type { SpotMade } from "./spots/spotApi";
 import { useSpots } from "./spots/useSpots";
 import { useSteps } from "./useSteps";
 import { useSetting, useTune } from "./useTune";
+import { Beside } from "./versions/Beside";
 import { Word } from "./Word";
 
 const TYPING_PAUSE = 350; // milliseconds
@@ -34,6 +39,7 @@ export function Desk() {
   const setting = useSetting(tune, steps.now);
   const made = tune.tune ? setting.data : undefined;
   const before = useBefore(made);
+  const players = usePlayers();
   const typed = useDebouncedCallback((words: string) => tune.put(words.trim() ? { text: words } : undefined), TYPING_PAUSE);
 
   const keeping = useKeeping({
@@ -51,6 +57,8 @@ export function Desk() {
     const id = remembered();
     if (id) keeping.open(id).catch(() => setBringing(true));
   }, []);
+
+  const take = (made: SpotMade) => steps.put({ wishes, kept: { count: tune.count, tunes: made.tunes, made: made.setting, wishes } });
 
   function putFile(file: File) {
     keeping.begin();
@@ -100,10 +108,11 @@ export function Desk() {
         )}
         <Kept keeping={keeping} isOpen={isShelfOpen} onShelf={() => setShelfOpen(!isShelfOpen)} />
         {isShelfOpen && <Shelf keeping={keeping} onClose={() => setShelfOpen(false)} />}
+        <Progress />
         {tune.tune && (
           <section className="brief" aria-label={sentences.brief}>
             <p className="sentence">
-              {briefWords(tune.tune.metre, tune.tune.chordsOnly).map((word, i, all) => (
+              {briefWords(tune.tune.metre, tune.tune.chordsOnly, players).map((word, i, all) => (
                 <Word
                   key={word.name}
                   word={word}
@@ -118,6 +127,11 @@ export function Desk() {
               wishes={wishes}
               chordsOnly={tune.tune.chordsOnly}
               onChange={(change) => steps.put({ ...steps.now, wishes: { ...wishes, ...change } })}
+            />
+            <Players
+              players={players}
+              chosen={wishes.player ?? undefined}
+              onChoose={(player) => steps.put({ ...steps.now, wishes: { ...wishes, player, span: null, noOctaves: false } })}
             />
             <div className="pencil" role="status">
               {setting.error ? <p className="fault">{setting.error.message}</p> : made && <Effect made={made} before={before} />}
@@ -141,15 +155,17 @@ export function Desk() {
         {made && (
           <>
             <Sight made={made} />
+            <Beside made={made} item={keeping.item} onTake={take} />
             <Music
               key={`${tune.count}-${tune.number}`}
               made={made}
               piece={keeping.item?.id}
               isWorking={setting.isFetching}
-              onMade={(spot) => steps.put({ wishes, kept: { count: tune.count, tunes: spot.tunes, made: spot.setting, wishes } })}
+              onMade={take}
             />
             <footer className="take-away">
               <Takeaway made={made} />
+              <Handout made={made} />
               <p className="rights">{sentences.rights}</p>
             </footer>
           </>

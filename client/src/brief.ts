@@ -66,7 +66,7 @@ const tonics = ["C", "G", "D", "A", "E", "B", "F#", "Db", "Ab", "Eb", "Bb", "F"]
 const printed = (tonic: string) => tonic.replace("b", "♭").replace("#", "♯");
 
 /** The sentence, word by word, for a tune. */
-export const briefWords = (metre: string, chordsOnly: boolean): BriefWord[] => [
+export const briefWords = (metre: string, chordsOnly: boolean, players: { id: string; title: string }[] = []): BriefWord[] => [
   {
     name: "feel",
     before: chordsOnly ? "The left hand of " : "As ",
@@ -160,10 +160,11 @@ export const briefWords = (metre: string, chordsOnly: boolean): BriefWord[] => [
     about: "The hands, thumb to little finger laid flat",
     chosen: (setting) => sentences.shelf.hands(setting.hands.spanMm),
     choices: [
-      { label: "small hands", about: "185 mm", wishes: { span: "185", noOctaves: false } },
-      { label: "small hands, no octaves", about: "185 mm", wishes: { span: "185", noOctaves: true } },
-      { label: "usual hands", about: "205 mm", wishes: { span: "205", noOctaves: false } },
-      { label: "large hands", about: "230 mm", wishes: { span: "230", noOctaves: false } },
+      { label: "small hands", about: "185 mm", wishes: { player: null, span: "185", noOctaves: false } },
+      { label: "small hands, no octaves", about: "185 mm", wishes: { player: null, span: "185", noOctaves: true } },
+      { label: "usual hands", about: "205 mm", wishes: { player: null, span: "205", noOctaves: false } },
+      { label: "large hands", about: "230 mm", wishes: { player: null, span: "230", noOctaves: false } },
+      ...players.map(({ id, title }) => ({ label: sentences.players.handsOf(title), wishes: { player: id, span: null, noOctaves: false } })),
     ],
   },
 ];
@@ -179,6 +180,7 @@ export const usualBrief: Wishes = {
   form: "plain",
   minutes: null,
   beatsPerMinute: null,
+  player: null,
   span: "205",
   noOctaves: false,
 };

@@ -1,6 +1,20 @@
 /** A key as it is printed, with the signs of music. */
 export const printedKey = (key: string) => key.replace(/^([A-G])b/, "$1♭").replace("#", "♯");
 
+// A day such as 2026-03-14, as it is said.
+const onDay = (day: string) => {
+  const [year, month, date] = day.split("-").map(Number);
+  return new Date(year!, month! - 1, date).toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" });
+};
+
+interface PocketTask {
+  firstBar?: string;
+  lastBar?: string;
+  hand?: string;
+  quartersPerMinute?: number;
+  minutes?: number;
+}
+
 /** Every sentence of the page, in one place so that it can be put into another language. */
 export const sentences = {
   bringTitle: "Put a tune on the desk",
@@ -81,6 +95,81 @@ export const sentences = {
     "Keep the level low enough to talk over: 85 decibels are enough for eight hours a day, 94 for one, 100 for a quarter of an hour (NIOSH’s daily limits, as NASM and PAMA print them).",
   pauses: "Rest five minutes in every half hour, and never play in pain (BAPAM).",
 
+  progress: {
+    open: "See how players come on",
+    close: "Lay the book of progress aside",
+    title: "How players come on",
+    none: "There is no player and no take here yet. Play along with a setting and keep the take: then it is told here.",
+    of: "This is ",
+    whose: "Whose progress is shown",
+    everybody: "everybody",
+    nobody: "nobody in particular",
+    asTable: ", also to be had ",
+    table: "as a table for a spreadsheet",
+    inShort: (takes: number, title: string | undefined) =>
+      `: ${takes === 0 ? "no take" : takes === 1 ? "one take" : `${takes} takes`} in the last seven days${title ? `, at last of ${title}` : ""}.`,
+    due: "Due today: ",
+    nothingDue: "Nothing is due today.",
+    noTakes: "No take has been heard yet.",
+    piece: (takes: number, first: string, last: string, reached: number | null, asked: number | null) =>
+      `${takes === 1 ? "One take" : `${takes} takes`}, ${first === last ? `on ${onDay(first)}` : `from ${onDay(first)} to ${onDay(last)}`}. ` +
+      (reached === null ? "It was not clean from beginning to end so far." : `Clean at ${Math.round(reached)} quarters a minute${asked === null ? "" : ` of ${Math.round(asked)}`}.`),
+    weeks: "Week by week",
+    weekHead: ["from Monday", "takes", "right notes", "clean at", "left hand within"],
+    items: "What was practised",
+    itemHead: ["what", "last", "right notes", "clean at", "comes again"],
+    day: (day: string) => onDay(day),
+    onDays: (takes: number, days: number) => `${takes} on ${days} ${days === 1 ? "day" : "days"}`,
+    share: (share: number) => `${Math.round(share * 100)} %`,
+    tempo: (tempo: number | null) => (tempo === null ? "not clean yet" : `${Math.round(tempo)} a minute`),
+    uneven: (share: number | null) => (share === null ? "not measured" : `${(share * 100).toFixed(1)} % of a stroke`),
+    dueOn: (day: string, isDue: boolean) => (isDue ? `due since ${onDay(day)}` : `on ${onDay(day)}`),
+    throwAway: (name: string) => `throw ${name} away, with all takes`,
+    sure: (name: string) => `${name} and every take go for good; backups keep theirs. `,
+    yes: "Throw them away",
+    or: ", or ",
+    no: "keep them",
+  },
+
+  pocket: {
+    forPlayer: (name: string) => `For ${name}`,
+    today: (minutes: number) => (minutes > 0 ? `Today, ${Math.round(minutes)} minutes in all` : "Today"),
+    task: (text: string, { firstBar, lastBar, hand, quartersPerMinute, minutes }: PocketTask) =>
+      [
+        text,
+        firstBar && (lastBar && lastBar !== firstBar ? `bars ${firstBar} to ${lastBar}` : `bar ${firstBar}`),
+        hand && `the ${hand} hand alone`,
+        quartersPerMinute && `${Math.round(quartersPerMinute)} quarters a minute`,
+        minutes && `${Math.round(minutes)} ${Math.round(minutes) === 1 ? "minute" : "minutes"}`,
+      ]
+        .filter((said) => said)
+        .join("; "),
+    done: (done: number, all: number) =>
+      done === 0 ? "Tick what is done; it stays ticked for today." : done < all ? `${done} of ${all} done.` : "All done for today.",
+    layOut: "lay it out",
+    layOutTask: (text: string) => `lay it out: ${text}`,
+    rehearse: "To play along with, or to listen to",
+    part: "What lies on the desk",
+    onDesk: "On the desk lies ",
+    or: ", or let it ",
+    orElse: " or ",
+    beginHere: "begin here",
+    endHere: "end here",
+    speed: (share: number, quarters: number) =>
+      share === 1 ? `at its own pace, ${quarters} a minute` : `at ${Math.round(share * 100)} % of it, ${quarters} a minute`,
+    preparing: "Taking the lid off the piano.",
+    keys: "Tap a bar to put the pencil there, twice to play from it. Space plays and stops, Escape stops; on the bar’s number the arrow keys go from bar to bar.",
+    care: "Take care",
+    pain: "Pain means stop: rest, stretch gently, and see a clinician if it comes back.",
+    about: "What this file is made of",
+    rights: [
+      "It works without a network and asks nothing of one. A setting of a work in copyright is its owner’s to permit.",
+      "The piano: Salamander Grand Piano V3, recordings by Alexander Holm, Creative Commons Attribution 3.0 (creativecommons.org/licenses/by/3.0), every second key that was recorded, cut, resampled and limited as it plays.",
+      "Where the browser cannot read the recordings, they are decoded by libvorbis, copyright Xiph.Org Foundation, BSD licence, in the packages @wasm-audio-decoders/ogg-vorbis and common by Ethan Halsall (MIT) and simple-yenc (MIT).",
+      "Engraved by Verovio, with the music face Leipzig (SIL Open Font License 1.1).",
+    ],
+  },
+
   spots: {
     look: "look at it",
     lookAway: "lay the slip aside",
@@ -160,6 +249,7 @@ export const sentences = {
     left: "the left hand alone",
     data: "; as ",
     mxl: "compressed MusicXML",
+    phone: "score and sound for a phone",
     arrangement: "an arrangement file, to go on from",
     pictures: "As pictures: ",
     pictureOf: (kind: string, page: number, pages: number) => (pages === 1 ? kind : `${kind} of page ${page}`),
@@ -167,6 +257,117 @@ export const sentences = {
     zip: "all of it in one zip",
     or: ", or ",
     print: "print the pages",
+  },
+  handout: {
+    title: "A hand-out",
+    lead: "For a pupil, or for yourself: ",
+    open: "put a hand-out together",
+    close: "put the hand-out away",
+    bars: "Bars ",
+    on: " on one page of ",
+    paper: "Paper of the hand-out",
+    click: "Type their numbers, or click a bar in the score and another one with Shift.",
+    choose: "What stands on it",
+    items: [
+      ["score", "the setting", "as it stands"],
+      ["plain", "the plain tune above", "so that it is seen what was moved"],
+      ["hands", "the hands apart", "each on a staff of its own"],
+      ["levels", "levels below each other", "the same bars easier and harder"],
+      ["keyboard", "a drawing of the keyboard", "the bass, the chord and the right hand’s first keys, with fingers"],
+      ["reasons", "the reasons", "why these bars are so"],
+      ["text", "your own words", ""],
+      ["staves", "empty staves", "to write on"],
+    ] as const,
+    levels: "Which levels; none: its own and the ones beside it",
+    keyboard: "of bars ",
+    first: "the first",
+    text: "Your own words on the hand-out",
+    staves: "How many empty systems",
+    systems: (n: number) => (n === 1 ? "one system" : `${n} systems`),
+    fingering: "with fingering",
+    oneSystem: "only the music, as one system cut to its size",
+    forPupil: "with a name",
+    pupil: "The pupil’s name",
+    nameLine: "empty: a line to write it on",
+    credit: "Credit at the foot: ",
+    creditHint: "who wrote the tune, whose setting",
+    free: "the tune is free of rights, or ours",
+    nothing: "Choose what is to stand on it.",
+    making: "putting it together",
+    take: "Take it as ",
+    or: " or ",
+    sheet: (title: string, bars: string) => `The hand-out: ${title}, bars ${bars}`,
+  },
+  versions: {
+    title: "Other settings and versions",
+    others: "See two other whole settings of it",
+    closeOthers: "Lay the other settings aside",
+    or: " or ",
+    versions: "compare two versions",
+    closeVersions: "lay the versions aside",
+    none: "There is no other setting of it within this brief.",
+    making: "setting it two other ways",
+    here: "First setting, on the desk",
+    another: (n: number) => (n === 2 ? "Second setting" : "Third setting"),
+    about: (effort: number, seconds: number) =>
+      `Effort ${effort.toFixed(0)} of 100, ${Math.floor(seconds / 60)}:${String(Math.round(seconds % 60)).padStart(2, "0")} long.`,
+    unlike: (motif: number, bass: number, bars: number) => `Unlike the first: another rhythm in ${motif} of ${bars} bars, other basses in ${bass}.`,
+    take: (n: number) => (n === 2 ? "take the second" : "take the third"),
+    compare: "Compare ",
+    with: " with ",
+    first: "One version",
+    second: "The other version",
+    now: "what is on the desk",
+    version: (n: number, when: string) => `version ${n}, ${when}`,
+    fetching: "fetching both",
+    differing: (bars: { number: string; hands: string[] }[], same: number) =>
+      bars.length === 0
+        ? "All bars are alike."
+        : `Framed: ${bars.map((b) => (b.hands.length === 1 ? `${b.number} (${b.hands[0]} hand)` : b.number)).join(", ")}. Alike: ${same}.`,
+  },
+  players: {
+    title: "Players",
+    lead: "The hands are those of ",
+    handsOf: (name: string) => `${name}’s hands`,
+    open: "players",
+    close: "put the players away",
+    about: "Players on the shelf, and new ones",
+    none: "No player is kept yet.",
+    choose: (name: string) => `set it for ${name}`,
+    edit: "change",
+    new: "a new player",
+    putAway: "put away",
+    gone: (name: string) => `${name} was put away. `,
+    takeBack: "take back",
+    name: "Name ",
+    span: "Thumb to little finger, hand flat: ",
+    spanHint: "205, 20.5cm, 8.1in or ninth",
+    left: "; the left hand, if other: ",
+    right: "; the right, if other: ",
+    index: "Second finger to fifth: ",
+    indexHint: "if measured",
+    without: (hand: string) => `Fingers of the ${hand} hand that cannot be used`,
+    fingers: (hand: string) => `Not used in the ${hand} hand: `,
+    weaker: "Slower hand: ",
+    neither: "neither",
+    keyboard: "Octave of the keyboard: ",
+    octave: (mm: string) => `${mm} mm`,
+    wishes: "Not wanted: ",
+    wish: { "no-octaves": "octaves", "no-tenths": "tenths", "no-strain": "strained stretches" } as Record<string, string>,
+    notes: "Notes",
+    speed: (word: string, value: string) => `${word.replace("-", " ")} ${value} a second`,
+    measured: "Measured: ",
+    forget: "forget the measured speed",
+    leapTest: "How fast the hands leap and repeat is measured by a short test, played to a click: ",
+    test: (hand: string, what: string) => `the ${hand} hand’s ${what}`,
+    kinds: { svg: "notes", midi: "MIDI file" } as Record<string, string>,
+    take: "bring the take",
+    caution: "Warm up first, and stop if anything hurts.",
+    reach: (hand: string, rows: string) => `The ${hand} hand reaches ${rows}.`,
+    row: (manner: string, every: string) => `${manner === "possible" ? "at most" : manner === "strained" ? "with strain" : "comfortably"} ${every}`,
+    save: "keep the player",
+    leave: "leave it",
+    beside: "Another page changed this player first: yours is kept among its versions.",
   },
   printed: {
     lead: "Printed ",
@@ -319,6 +520,7 @@ export const sentences = {
     both: "keep both, mine as a piece of its own",
 
     title: "On the shelf",
+    kind: (kind: string, title: string) => `${title} (a ${kind})`,
     lookFor: "Look for ",
     lookForHint: "words of a title or tag",
     inKey: " in ",

@@ -273,6 +273,7 @@ internal static class Choices
             "svg" => OutputFormat.Svg,
             "png" => OutputFormat.Png,
             "wav" => OutputFormat.Wav,
+            "phone" => OutputFormat.Phone,
             _ => null,
         };
 }

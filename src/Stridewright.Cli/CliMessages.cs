@@ -216,7 +216,7 @@ internal static partial class CliMessages
     public const string Keeps = "all|edited|none";
     public const string FingerBpmHelp = "Tempo to finger for, in beats a minute [default: as printed]";
     public const string FingerFormatHelp =
-        "What to write, as a comma list of musicxml, mxl, midi, pdf, svg, png, wav [default: musicxml,pdf]";
+        "What to write, as a comma list of musicxml, mxl, midi, pdf, svg, png, wav, phone [default: musicxml,pdf]";
 
     public const string PlotHelp =
         "Draw the figures beside the published ones, for print, into a file that ends in .png, .svg or .pdf";
@@ -283,8 +283,8 @@ internal static partial class CliMessages
     public const string PaperHelp = "Paper of the engraved score [default: a4]";
     public const string Papers = "a4|letter";
     public const string FormatHelp =
-        "What to write, as a comma list of musicxml, mxl, midi, pdf, svg, png, wav; svg and png are a picture a page, png at 150 dots an inch; wav is a grand piano playing what midi says, 44.1 kHz [default: musicxml,midi,pdf]";
-    public const string Formats = "musicxml, mxl, midi, pdf, svg, png, wav, with commas between";
+        "What to write, as a comma list of musicxml, mxl, midi, pdf, svg, png, wav, phone; svg and png are a picture a page, png at 150 dots an inch; wav is a grand piano playing what midi says, 44.1 kHz; phone is NAME.html, score and sound in one file for a phone or a tablet, offline [default: musicxml,midi,pdf]";
+    public const string Formats = "musicxml, mxl, midi, pdf, svg, png, wav, phone, with commas between";
     public const string JsonHelp = "Print one JSON object instead of the summary (docs/json.md)";
     public const string SeedHelp = "Another seed gives another setting of equal quality [default: 1]";
     public const string SettingsHelp =
@@ -294,8 +294,7 @@ internal static partial class CliMessages
     public const string ReplaceHelp = "Replace existing outputs that differ";
 
     public const string Finishing = "finishing";
-    public const string Copyright =
-        "An arrangement of a work in copyright needs its owner's permission where the law says so.";
+    public const string Copyright = WorkbenchCautions.Copyright;
 
     public static string NoOption(string given) =>
         $"{given}: there is no such option (a file of that name is given as ./{given})";

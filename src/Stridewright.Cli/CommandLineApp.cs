@@ -29,6 +29,8 @@ public sealed class CommandLineApp(Func<IUseCases> open, TextWriter output, Text
             new FingerCommand(desk).Command,
             new CompareCommand(desk).Command,
             new LessonCommand(desk).Command,
+            new ProgressCommand(desk).Command,
+            new HandoutCommand(desk).Command,
             new ServeCommand(desk).Command,
         };
         foreach (var command in new SpotCommands(desk).Commands)

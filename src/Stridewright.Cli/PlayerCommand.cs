@@ -52,6 +52,7 @@ internal sealed class PlayerCommand
         Command.Add(_writeTest);
         Command.Add(_replace);
         Command.Add(_json);
+        Command.Add(new ForgetCommand(desk).Command);
         Command.SetAction(Run);
     }
 

@@ -14,6 +14,15 @@ public sealed record EngravedScore(
     ValueList<TimeMapEntry> TimeMap
 )
 {
+    /// <summary>Width and height of a picture that was cut, in millimetres; null: those of the paper.</summary>
+    public (double Width, double Height)? CutTo { get; init; }
+
+    /// <summary>Width of its pages in millimetres.</summary>
+    public double Width => CutTo?.Width ?? Setup.Width;
+
+    /// <summary>Height of its pages in millimetres.</summary>
+    public double Height => CutTo?.Height ?? Setup.Height;
+
     /// <summary>Id of the last bar of every page but the last.</summary>
     public ValueList<string> PageEnds { get; init; } = [];
 }

@@ -111,9 +111,7 @@ public sealed class Engraver : IDisposable
     private static Reading<EngravedScore> LayOut(Engine engine, ScoreXml score, PageSetup setup)
     {
         engine.TakeLog();
-        if (
-            !engine.Load(EngraverOptions.For(setup, score.SmallStaff), score.ToBytes(setup.Header, named: !setup.Strip))
-        )
+        if (!engine.Load(EngraverOptions.For(setup, score.SmallStaff), score.ToBytes(setup)))
         {
             return Failed(EngravingMessages.NotUnderstood(string.Join("; ", Lines(engine.TakeLog()))));
         }
@@ -127,6 +125,7 @@ public sealed class Engraver : IDisposable
         return new Reading<EngravedScore>(
             new EngravedScore(setup, score.Title, pages, timeMap)
             {
+                CutTo = setup.Cut ? PageFrame.SizeOf(laid[0]) : null,
                 PageEnds = PageTurns.Systems(laid).SkipLast(1).Select(p => p[^1].Bars[^1].Id).ToValueList(),
             },
             findings.ToValueList()
@@ -148,7 +147,7 @@ public sealed class Engraver : IDisposable
     {
         var systems = pages.Select(page => page.AsSpan().Count("class=\"system\"")).ToArray();
         var most = systems.Max() - 1;
-        if (pages.Length < 2 || systems[^1] > 1 || most < 2)
+        if (pages.Length < 2 || systems[^1] > 1 || most < 2 || setup.ScreenWidth is not null)
         {
             return pages;
         }
@@ -171,7 +170,7 @@ public sealed class Engraver : IDisposable
             return pages;
         }
         score.Break(better.SelectMany(p => p).Skip(1), better.Skip(1).Select(p => p[0]).ToHashSet());
-        if (!engine.Load(EngraverOptions.For(setup, score.SmallStaff, breaks: "encoded"), score.ToBytes(setup.Header)))
+        if (!engine.Load(EngraverOptions.For(setup, score.SmallStaff, breaks: "encoded"), score.ToBytes(setup)))
         {
             return pages;
         }

@@ -6,9 +6,9 @@ namespace Stridewright.Engraving;
 /// <summary>The engraver's options for a page setup; its lengths are tenths of a millimetre and half staff spaces.</summary>
 internal static class EngraverOptions
 {
-    // The engraver's largest page, in tenths of a millimetre; room that a strip leaves above and below, in millimetres.
-    private const int HighestStrip = 60_000;
-    private const double StripMargin = 1;
+    // The engraver cuts a screen's pages and pictures to what stands on them; long pages are drawn more slowly.
+    private const int Highest = 60_000,
+        ScreenSystems = 6;
 
     // The engraver's own size of words, in half spaces.
     private const double WordSize = 4.5;
@@ -20,25 +20,27 @@ internal static class EngraverOptions
     public static byte[] For(PageSetup setup, double smallStaff = 1, int systemsPerPage = 0, string breaks = "auto")
     {
         var halfSpace = setup.StaffHeight / 8;
+        var isScreen = setup.ScreenWidth is not null;
+        var isCut = isScreen || setup.Cut;
         var options = new JsonObject
         {
             ["inputFrom"] = "musicxml",
             ["pageWidth"] = Tenths(setup.Width),
-            ["pageHeight"] = setup.Strip ? HighestStrip : Tenths(setup.Height),
-            ["adjustPageHeight"] = setup.Strip,
+            ["pageHeight"] = isCut ? Highest : Tenths(setup.Height),
+            ["adjustPageHeight"] = isCut,
             ["pageMarginLeft"] = Tenths(setup.SideMargin),
             ["pageMarginRight"] = Tenths(setup.SideMargin),
-            ["pageMarginTop"] = Tenths(setup.Strip ? StripMargin : setup.EndMargin),
-            ["pageMarginBottom"] = Tenths(setup.Strip ? StripMargin : setup.EndMargin),
+            ["pageMarginTop"] = Tenths(setup.EndMargin),
+            ["pageMarginBottom"] = Tenths(setup.EndMargin),
             // A staff is eight half spaces high.
             ["unit"] = halfSpace * 10,
             ["svgViewBox"] = true,
-            ["header"] = setup is { Header: true, Strip: false } ? "auto" : "none",
+            ["header"] = setup.Header ? "auto" : "none",
             ["bottomMarginHeader"] = PageFrame.HeaderHeight / halfSpace - PageFrame.MarkHalfSpaces,
             ["footer"] = "none",
             ["breaks"] = breaks,
-            ["minLastJustification"] = 0.65,
-            ["justifyVertically"] = !setup.Strip,
+            ["minLastJustification"] = setup.Cut ? 0.3 : 0.65,
+            ["justifyVertically"] = !isCut,
             ["spacingLinear"] = 0.36,
             ["spacingStaff"] = 9,
             ["spacingSystem"] = 3,
@@ -48,8 +50,13 @@ internal static class EngraverOptions
             ["lyricSize"] = WordSize * 2 / (1 + smallStaff),
             ["lyricWordSpace"] = 3,
             ["lyricTopMinMargin"] = 3,
-            ["systemMaxPerPage"] = systemsPerPage,
+            ["systemMaxPerPage"] = isScreen ? ScreenSystems : systemsPerPage,
         };
+        if (setup.Cut && setup.OneSystem)
+        {
+            options["breaks"] = "none";
+            options["adjustPageWidth"] = true;
+        }
         return Encoding.UTF8.GetBytes(options.ToJsonString());
     }
 
@@ -58,6 +65,7 @@ internal static class EngraverOptions
     {
         Check(setup.SideMargin, 5, 40, nameof(setup.SideMargin));
         Check(setup.EndMargin, 5, 40, nameof(setup.EndMargin));
+        Check(setup.ScreenWidth ?? setup.Width, 60, 300, nameof(setup.ScreenWidth));
         Check(setup.StaffHeight, 4, 9, nameof(setup.StaffHeight));
     }
 

@@ -11,6 +11,11 @@ internal static class EngravingMessages
     /// <summary>Over the page of a score's footnotes.</summary>
     public const string Notes = "Notes";
 
+    /// <summary>Before a line on which a hand-out's pupil writes the name.</summary>
+    public const string NameLine = "Name";
+
+    public static string For(string pupil) => $"for {pupil}";
+
     public const string RightHand = "right";
     public const string LeftHand = "left";
 

@@ -18,11 +18,7 @@ internal static class NotesPages
     {
         var notes = new Queue<(int Number, List<string> Lines)>(
             score.Footnotes.Select(
-                (note, i) =>
-                    (
-                        i + 1,
-                        TextLines.Of(note, TextPoints * PageFrame.Point, setup.Width - 2 * setup.SideMargin - Indent)
-                    )
+                (note, i) => (i + 1, TextLines.Of(note, TextPoints, setup.Width - 2 * setup.SideMargin - Indent))
             )
         );
         for (var page = pagesBefore + 1; notes.Count > 0; page++)

@@ -32,6 +32,10 @@ internal static class PageFrame
         {
             return setup.Header ? WithHeader(svg, score, setup) : svg;
         }
+        if (setup.ScreenWidth is not null)
+        {
+            return svg;
+        }
         var end = svg.IndexOf("</svg>", StringComparison.Ordinal);
         var number = Line(
             page.ToString(CultureInfo.InvariantCulture),
@@ -71,6 +75,15 @@ internal static class PageFrame
 
     // About the width of a text in millimetres: letters of a serif are half as wide as high on the average.
     private static double Width(double points, string? text) => (text ?? "").Length * 0.5 * points * Point;
+
+    /// <summary>Width and height of a page in millimetres.</summary>
+    public static (double Width, double Height) SizeOf(string svg)
+    {
+        const string Mark = "viewBox=\"";
+        var start = svg.IndexOf(Mark, StringComparison.Ordinal) + Mark.Length;
+        var box = SvgNumbers.List(svg[start..svg.IndexOf('"', start)]);
+        return (box[2] / 10, box[3] / 10);
+    }
 
     /// <summary>A page of text, in the frame and units of the engraver's own pages.</summary>
     public static string Sheet(string text, PageSetup setup) =>

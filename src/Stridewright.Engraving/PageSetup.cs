@@ -31,13 +31,25 @@ public sealed record PageSetup
     /// <summary>Whether the title, subtitle and composer stand above the first system.</summary>
     public bool Header { get; init; } = true;
 
-    /// <summary>One page only as high as its music, without header or margins above and below: to be set among text.</summary>
-    public bool Strip { get; init; }
+    /// <summary>Whether the part's name stands before its staves.</summary>
+    public bool Named { get; init; } = true;
 
-    /// <summary>Width of the paper.</summary>
-    public double Width => Paper == Paper.A4 ? 210 : 215.9;
+    /// <summary>No page is filled: the music stands on one picture that is as high as it.</summary>
+    public bool Cut { get; init; }
 
-    /// <summary>Height of the paper.</summary>
+    /// <summary>All bars stand in one system, as wide as it needs; only where it is cut.</summary>
+    public bool OneSystem { get; init; }
+
+    /// <summary>Width of a screen's page, 60 to 300: as high as the music that stands on it, without a number; null:
+    /// paper.</summary>
+    public double? ScreenWidth { get; init; }
+
+    /// <summary>Width of the page.</summary>
+    public double Width => ScreenWidth ?? PaperWidth;
+
+    private double PaperWidth => Paper == Paper.A4 ? 210 : 215.9;
+
+    /// <summary>Height of the paper; of a screen's page only text without music has it.</summary>
     public double Height => Paper == Paper.A4 ? 297 : 279.4;
 
     /// <summary>Ids of bars after which a hand is free to turn the page; empty: pages end where they are full.</summary>

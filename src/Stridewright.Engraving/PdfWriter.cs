@@ -18,10 +18,7 @@ public static class PdfWriter
         using var output = new SKManagedWStream(stream);
         using var document = SKDocument.CreatePdf(output, metadata);
         using var painter = new SvgPainter();
-        var size = new SKSize(
-            (float)(score.Setup.Width * PointsPerMillimetre),
-            (float)(score.Setup.Height * PointsPerMillimetre)
-        );
+        var size = new SKSize((float)(score.Width * PointsPerMillimetre), (float)(score.Height * PointsPerMillimetre));
         foreach (var page in score.Pages)
         {
             painter.Draw(page, document.BeginPage(size.Width, size.Height), size);

@@ -21,7 +21,7 @@ public static class PngWriter
         ArgumentOutOfRangeException.ThrowIfLessThan(dotsPerInch, 20);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(dotsPerInch, MaxResolution);
         int Dots(double millimetres) => (int)Math.Round(millimetres / 25.4 * dotsPerInch);
-        var size = new SKSizeI(Dots(score.Setup.Width), Dots(score.Setup.Height));
+        var size = new SKSizeI(Dots(score.Width), Dots(score.Height));
         using var bitmap = new SKBitmap(
             new SKImageInfo(size.Width, size.Height, SKColorType.Rgb888x, SKAlphaType.Opaque)
         );

@@ -108,9 +108,13 @@ internal sealed class ScoreXml
 
     /// <summary>The score as the engraver is to have it, in UTF-8. The credits go: the header is ours
     /// (<see cref="PageFrame"/>), and one line of text only makes the engraver leave room for it.</summary>
-    /// <param name="named">Whether the part's name stands before its staves.</param>
-    public byte[] ToBytes(bool header, bool named = true)
+    public byte[] ToBytes(PageSetup setup)
     {
+        if (!setup.Named)
+        {
+            _root.Descendants("part-name").ToList().ForEach(name => name.Value = "");
+            _root.Descendants("part-abbreviation").Remove();
+        }
         _root.Elements("credit").Remove();
         // Someone else's paper and scale.
         _root.Elements("defaults").Remove();
@@ -119,14 +123,7 @@ internal sealed class ScoreXml
             KeepApart(harmony);
         }
         ChordFingers.Stack(_root);
-        if (!named)
-        {
-            foreach (var name in _root.Descendants("part-name"))
-            {
-                name.SetAttributeValue("print-object", "no");
-            }
-        }
-        if (header && HasHeader)
+        if (setup.Header && HasHeader)
         {
             _root
                 .Elements("part-list")

@@ -1,4 +1,5 @@
 using Stridewright.Music;
+using Stridewright.Workbench;
 using Stridewright.Workbench.Listening;
 using Stridewright.Workbench.Reports;
 using Stridewright.Workbench.Shelves;
@@ -44,6 +45,9 @@ public sealed record BriefWishes
     public double? Raggedness { get; init; }
     public string? Key { get; init; }
     public double? BeatsPerMinute { get; init; }
+
+    /// <summary>Id of the player on the shelf whose hands are meant; what is said below goes before it.</summary>
+    public string? Player { get; init; }
     public string? Span { get; init; }
     public bool NoOctaves { get; init; }
     public bool LeftHandOnly { get; init; }
@@ -83,6 +87,63 @@ public sealed record SettingMade(string Id, int Pages, WrittenTune Tune);
 /// <param name="Tunes">Id of the tune with all that is kept, for further settings: it is number 1 there.</param>
 /// <param name="Changed">Printed numbers of the bars that are other than before.</param>
 public sealed record SpotMade(SettingMade Setting, string Tunes, ValueList<string> Changed);
+
+/// <summary>A hand-out that is wanted.</summary>
+/// <param name="Bars">Printed numbers such as <c>5-8</c>; null: all.</param>
+/// <param name="Items">In this order: <c>score</c>, <c>plain</c>, <c>hands</c>, <c>levels</c>, <c>keyboard</c>,
+/// <c>reasons</c>, <c>text</c>, <c>staves</c>.</param>
+/// <param name="Levels">1 to 6; empty: the setting's own and its neighbours.</param>
+/// <param name="Keyboard">Printed numbers of the bars that are drawn; empty: the first.</param>
+/// <param name="Staves">How many empty systems.</param>
+/// <param name="Text">Own words.</param>
+/// <param name="Pupil">Whose page it is; empty: a line for the name; null: nobody's.</param>
+/// <param name="Free">The tune is free of rights: the caution is left out.</param>
+/// <param name="OneSystem">Only the music, in one system on a picture of its own size.</param>
+/// <param name="Paper"><c>a4</c> or <c>letter</c>; null: a4.</param>
+public sealed record HandoutWanted(
+    string? Bars = null,
+    IReadOnlyList<string>? Items = null,
+    IReadOnlyList<int>? Levels = null,
+    IReadOnlyList<string>? Keyboard = null,
+    int? Staves = null,
+    string? Text = null,
+    string? Pupil = null,
+    string? Credit = null,
+    bool Free = false,
+    bool Fingering = false,
+    bool OneSystem = false,
+    string? Paper = null
+);
+
+/// <summary>A hand-out that was made.</summary>
+/// <param name="Id">To take it away while it is at hand.</param>
+/// <param name="Svg">Its one page.</param>
+public sealed record HandoutMade(string Id, string Svg);
+
+/// <summary>Another whole setting of the same tune and brief.</summary>
+/// <param name="Motif">Share of bars whose rhythm is another than in the setting that was there.</param>
+/// <param name="Bass">The same of the basses.</param>
+public sealed record OtherMade(SpotMade Made, double Motif, double Bass);
+
+/// <summary>Two settings to be laid beside each other, by their ids.</summary>
+public sealed record PairWanted(string First, string Second);
+
+/// <summary>A player to be kept.</summary>
+/// <param name="From">Number of the version that it was made from; of a new one it does not matter.</param>
+public sealed record PlayerWanted(PlayerSaid Player, int From = 1);
+
+/// <summary>A tune engraved, one SVG a page.</summary>
+public sealed record TunePages(ValueList<string> Pages);
+
+/// <summary>A tune to be kept by itself.</summary>
+/// <param name="Tunes">Id of what was brought.</param>
+/// <param name="Number">Of the tune in it, from 1.</param>
+public sealed record TuneWanted(string Tunes, int Number);
+
+/// <summary>A figure to be kept by itself.</summary>
+/// <param name="Setting">Id of a setting that was made.</param>
+/// <param name="Figure">Its name there.</param>
+public sealed record FigureWanted(string Setting, string Figure);
 
 /// <summary>A setting to be kept on the shelf.</summary>
 /// <param name="Setting">Id of a setting that was made.</param>

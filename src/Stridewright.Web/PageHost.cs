@@ -9,9 +9,12 @@ using Microsoft.AspNetCore.Http.Timeouts;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
 using Stridewright.Web.Endpoints;
+using Stridewright.Workbench;
+using Stridewright.Workbench.Handouts;
 using Stridewright.Workbench.Listening;
 using Stridewright.Workbench.Sheets;
 using Stridewright.Workbench.Shelves;
+using Stridewright.Workbench.Tunes;
 
 namespace Stridewright.Web;
 
@@ -137,10 +140,16 @@ public sealed class PageHost : IAsyncDisposable
         var brought = new Memory<TuneSource>(MostSources);
         new TuneEndpoints(desk, brought).Map(api);
         var made = new Memory<Sheet>(MostSheets);
-        new SettingEndpoints(desk, brought, made).Map(api);
+        var players = new PlayerDesk(shelf, desk);
+        new SettingEndpoints(desk, players, brought, made).Map(api);
         new SpotEndpoints(new SpotDesk(desk), brought, made).Map(api);
+        new HandoutEndpoints(new HandoutDesk(desk), made).Map(api);
+        new VersionEndpoints(new VersionDesk(desk), brought, made).Map(api);
+        new PlayerEndpoints(players).Map(api);
+        new CorrectionEndpoints(new TuneDesk(desk, shelf), brought, made).Map(api);
         new ShelfEndpoints(shelf).Map(api);
-        new ArrangementEndpoints(shelf, brought, made).Map(api);
+        new ProgressEndpoints(shelf).Map(api);
+        new ArrangementEndpoints(shelf, players, brought, made).Map(api);
         new BackupEndpoints(shelf).Map(api);
         new TakeEndpoints(takes, made).Map(api);
         api.MapOpenApi("/contract.json").ExcludeFromDescription();

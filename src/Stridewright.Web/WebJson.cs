@@ -3,8 +3,10 @@ using System.Text.Json.Serialization;
 using Stridewright.Music;
 using Stridewright.Workbench;
 using Stridewright.Workbench.Listening;
+using Stridewright.Workbench.Practising;
 using Stridewright.Workbench.Sheets;
 using Stridewright.Workbench.Shelves;
+using Stridewright.Workbench.Tunes;
 
 namespace Stridewright.Web;
 
@@ -28,6 +30,21 @@ namespace Stridewright.Web;
 [JsonSerializable(typeof(SpotSeen))]
 [JsonSerializable(typeof(SpotWish))]
 [JsonSerializable(typeof(SpotMade))]
+[JsonSerializable(typeof(HandoutWanted))]
+[JsonSerializable(typeof(HandoutMade))]
+[JsonSerializable(typeof(ValueList<OtherMade>))]
+[JsonSerializable(typeof(PairWanted))]
+[JsonSerializable(typeof(VersionsCompared))]
+[JsonSerializable(typeof(PlayerWanted))]
+[JsonSerializable(typeof(PlayerSaid))]
+[JsonSerializable(typeof(PlayerTold))]
+[JsonSerializable(typeof(LeapTestTold))]
+[JsonSerializable(typeof(TuneTold))]
+[JsonSerializable(typeof(TunePages))]
+[JsonSerializable(typeof(TuneChange))]
+[JsonSerializable(typeof(TuneWanted))]
+[JsonSerializable(typeof(FigureWanted))]
+[JsonSerializable(typeof(bool?))]
 [JsonSerializable(typeof(KeepWanted))]
 [JsonSerializable(typeof(SaveWanted))]
 [JsonSerializable(typeof(TitleWanted))]
@@ -40,6 +57,8 @@ namespace Stridewright.Web;
 [JsonSerializable(typeof(ShelfList))]
 [JsonSerializable(typeof(ShelfHistory))]
 [JsonSerializable(typeof(ShelfSaved))]
+[JsonSerializable(typeof(ProgressReport))]
+[JsonSerializable(typeof(PlayerForgotten))]
 [JsonSerializable(typeof(TakeWish))]
 [JsonSerializable(typeof(TakeBegun))]
 [JsonSerializable(typeof(TakePlayed))]

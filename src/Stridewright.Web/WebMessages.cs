@@ -13,6 +13,11 @@ internal static class WebMessages
     public const string NoBar = "this setting has no such bar, or the bar no such way";
 
     public const string NoSheet = "the setting is no longer at hand: ask for it again";
+    public const string NoFigure = "this setting has no figure of that name: make one of its bars first";
+    public const string NoHandout = "the hand-out is no longer at hand: ask for it again";
+    public const string NotAHandoutFormat = "a hand-out is taken away as pdf, svg or png";
+    public const string NoLeapTest = "the leap test is one of a hand, right or left, as midi or svg";
+
     public const string NoText = "there is no text: type a tune in ABC, or chords such as F | D7 | G7 C7 | F";
     public const string NotPaper = "the paper is a4 or letter";
     public const string NotAFormat =

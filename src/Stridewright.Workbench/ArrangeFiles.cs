@@ -27,9 +27,12 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
     // The tune at work has its form from its highest level.
     private bool _isFormed;
 
+    // Whom a file for a phone is for.
+    private string? _player;
+
     private Action<double> _tell = _ => { };
 
-    private ScoreFiles Files => new(tools, request.Formats, this);
+    private ScoreFiles Files => new(tools, request.Formats, this, _player);
 
     // What was played of the score at work.
     void IProgress<double>.Report(double value) => _tell(value);
@@ -37,6 +40,7 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
     public ArrangeReport Run(CancellationToken cancellation)
     {
         var reader = new BriefReader(tools);
+        _player = request.Formats.Contains(OutputFormat.Phone) ? reader.PlayerOf(request.Wishes.Player)?.Name : null;
         var brief = reader.Read(request.Wishes) with { Sketch = request.Sketch };
         var faults = reader.Faults.Concat(Contradictions.Of(request)).ToValueList();
         if (faults.Count > 0)

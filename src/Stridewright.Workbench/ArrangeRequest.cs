@@ -27,6 +27,9 @@ public enum OutputFormat
 
     /// <summary>The recorded piano playing it.</summary>
     Wav,
+
+    /// <summary>One HTML file with score and sound for a phone or a tablet, which needs no network.</summary>
+    Phone,
 }
 
 /// <summary>Which tunes to arrange, how, and where the results go.</summary>
@@ -134,6 +137,9 @@ public sealed record Wishes
 
     /// <summary>File of the player whose hands are meant; what is said below goes before it.</summary>
     public string? Player { get; init; }
+
+    /// <summary>The text of a player file, where it is at hand; <see cref="Player"/> goes before it.</summary>
+    public string? PlayerText { get; init; }
 
     /// <summary>Such as <c>205</c>, <c>8.1in</c> or <c>ninth</c>.</summary>
     public string? Span { get; init; }

@@ -26,7 +26,7 @@ internal sealed class BriefReader(ITools tools)
             Fault("effort", WorkbenchMessages.EffortAndLevel);
         }
         CheckManners(wishes.Play);
-        var hands = PlayerOf(wishes.Player)?.Hands ?? brief.Hands;
+        var hands = (PlayerOf(wishes.Player) ?? PlayerIn(wishes.PlayerText))?.Hands ?? brief.Hands;
         return brief with
         {
             Feel = wishes.Feel is { } feel ? FeelOf(feel) : brief.Feel,
@@ -80,6 +80,17 @@ internal sealed class BriefReader(ITools tools)
         var player = file is null ? null : PlayerFile.Read(file, faults, CancellationToken.None);
         _faults.AddRange(faults.Select(f => f with { File = "player" }));
         return player;
+    }
+
+    private Player? PlayerIn(string? text)
+    {
+        if (text is null)
+        {
+            return null;
+        }
+        var reading = PlayerText.Read(text);
+        _faults.AddRange(reading.Diagnostics.Select(d => new Problem("player", null, d.Place.ToString(), d.Message)));
+        return reading.Value;
     }
 
     /// <param name="given">Null: all of them.</param>

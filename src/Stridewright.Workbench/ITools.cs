@@ -112,6 +112,12 @@ internal interface ITools : IDisposable
     /// <summary>Text and music on the pages of one booklet.</summary>
     EngravedPages ToBook(string title, IEnumerable<BookletPart> parts, Paper paper);
 
+    /// <summary>Draws a hand-out on one page.</summary>
+    Reading<DrawnHandout> Draw(HandoutSheet sheet, Paper paper, CancellationToken cancellation);
+
+    /// <summary>Draws music in one system on a picture of its own size.</summary>
+    Reading<EngravedPages> DrawSystem(HandoutMusic music, Paper paper, CancellationToken cancellation);
+
     /// <summary>One PDF of the pages of several engraved scores.</summary>
     byte[] ToBooklet(string title, IEnumerable<EngravedPages> scores, Paper paper);
 }
@@ -128,6 +134,10 @@ internal sealed record PageWish(Paper Paper)
     /// <summary>One page, only as high as its music, to be set among text.</summary>
     public bool Strip { get; init; }
 
+    /// <summary>Width of a screen in millimetres of print of the usual size, for pages that are as high as their music and
+    /// bear nothing else; null: paper.</summary>
+    public double? ScreenWidth { get; init; }
+
     /// <summary>Ids of bars after which a page may turn; empty: it does not matter.</summary>
     public ValueList<string> Turns { get; init; } = [];
 }
@@ -141,3 +151,9 @@ internal sealed record EngravedPages(IReadOnlyList<byte[]> Svg, Func<byte[]> Pdf
     /// <summary>Id of the last bar of every page but the last.</summary>
     public ValueList<string> PageEnds { get; init; } = [];
 }
+
+/// <summary>A hand-out that was drawn.</summary>
+/// <param name="Pages">One page; null: it does not fit.</param>
+/// <param name="Over">By how many millimetres.</param>
+/// <param name="Rooms">What each part takes.</param>
+internal sealed record DrawnHandout(EngravedPages? Pages, double Over, ValueList<HandoutRoom> Rooms);

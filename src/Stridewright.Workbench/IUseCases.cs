@@ -1,3 +1,4 @@
+using Stridewright.Workbench.Handouts;
 using Stridewright.Workbench.Reports;
 
 namespace Stridewright.Workbench;
@@ -34,4 +35,7 @@ public interface IUseCases : IDisposable
 
     /// <summary>Makes a lesson on a piece for a player and writes it. Never throws for what it is given.</summary>
     LessonReport Lesson(LessonRequest request, CancellationToken cancellation = default);
+
+    /// <summary>Makes a one-page hand-out and writes it. Never throws for what it is given.</summary>
+    HandoutReport Handout(HandoutRequest request, CancellationToken cancellation = default);
 }

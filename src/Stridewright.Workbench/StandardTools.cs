@@ -27,6 +27,12 @@ internal sealed class StandardTools : ITools
 
     // The largest that the engraver sets: 1.36 times the usual.
     private const double LargePrint = 9;
+
+    // A screen has a frame of its own.
+    private const double NarrowestMargin = 5;
+
+    // Room that a strip among text leaves above and below.
+    private const double StripMargin = 1;
     private Engraver? _engraver;
 
     public Reading<ValueList<Tune>> ReadAbc(Stream stream, string? part)
@@ -180,8 +186,19 @@ internal sealed class StandardTools : ITools
         }
         _engraver ??= Engraver.Create();
         var setup = Setup(wish.Paper) with { Turns = wish.Turns };
-        setup = wish.Strip ? setup with { Strip = true, Header = false } : setup;
+        setup = wish.Strip ? setup with { Cut = true, Named = false, Header = false, EndMargin = StripMargin } : setup;
         setup = wish.LargePrint ? setup with { StaffHeight = LargePrint } : setup;
+        if (wish.ScreenWidth is { } width)
+        {
+            setup = setup with
+            {
+                ScreenWidth = width,
+                Named = false,
+                Header = false,
+                SideMargin = NarrowestMargin,
+                EndMargin = NarrowestMargin,
+            };
+        }
         var engraved = Engrave(_engraver, musicXml, setup, cancellation);
         foreach (var height in wish.OnOnePage ? SmallerPrint : [])
         {
@@ -197,6 +214,33 @@ internal sealed class StandardTools : ITools
     public EngravedPages Draw(StyleChart chart, Paper paper) => Pages(ChartPages.Draw(chart, Setup(paper)));
 
     public EngravedPages Draw(EffortChart chart, Paper paper) => Pages(EffortPages.Draw(chart, Setup(paper)));
+
+    public Reading<DrawnHandout> Draw(HandoutSheet sheet, Paper paper, CancellationToken cancellation)
+    {
+        if (!Engraver.IsSupported)
+        {
+            return new(null, [new(Severity.Error, Place.Whole, Engraver.UnsupportedMessage)]);
+        }
+        _engraver ??= Engraver.Create();
+        var drawing = Handout.Draw(_engraver, sheet, Setup(paper), cancellation);
+        return new(
+            drawing.Value is { } drawn
+                ? new DrawnHandout(drawn.Page is { } page ? Pages(page) : null, drawn.Over, drawn.Rooms)
+                : null,
+            drawing.Diagnostics
+        );
+    }
+
+    public Reading<EngravedPages> DrawSystem(HandoutMusic music, Paper paper, CancellationToken cancellation)
+    {
+        if (!Engraver.IsSupported)
+        {
+            return new(null, [new(Severity.Error, Place.Whole, Engraver.UnsupportedMessage)]);
+        }
+        _engraver ??= Engraver.Create();
+        var drawing = Handout.OneSystem(_engraver, music, Setup(paper), cancellation);
+        return new(drawing.Value is { } score ? Pages(score) : null, drawing.Diagnostics);
+    }
 
     private static EngravedPages Pages(EngravedScore score) =>
         new(

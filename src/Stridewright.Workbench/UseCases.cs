@@ -1,3 +1,4 @@
+using Stridewright.Workbench.Handouts;
 using Stridewright.Workbench.Reports;
 
 namespace Stridewright.Workbench;
@@ -38,6 +39,9 @@ public sealed class UseCases : IUseCases
 
     public LessonReport Lesson(LessonRequest request, CancellationToken cancellation = default) =>
         new MakeLesson(_tools, request).Run(cancellation);
+
+    public HandoutReport Handout(HandoutRequest request, CancellationToken cancellation = default) =>
+        new HandoutFiles(_tools, request).Run(cancellation);
 
     public void Dispose() => _tools.Dispose();
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Stridewright.Engraving;
 using Stridewright.Music;
 using Stridewright.Workbench.Reports;
 
@@ -32,6 +33,30 @@ internal static partial class WorkbenchMessages
 
     public const string NoTake = "there is no such take";
     public const string NoPlayer = "there is no such player";
+    public const string NotAPlayer = "this is no player: choose one from the shelf";
+    public const string OtherKind = "on the shelf this is something else: keep it as one of its own";
+
+    public static string NoHandsWord(string word) =>
+        $"nothing is said of hands by '{Quoted.Short(word)}': see docs/player-file.md";
+
+    public static string NoChordHere(string word) =>
+        $"'{Quoted.Short(word)}' is no chord of this bar: write symbols such as F C7, or with a place, C7@3/8";
+
+    public static string NoKey(string text) => $"'{Quoted.Short(text)}' is no key: write one such as F, Bb or Dm";
+
+    public static string NoMetre(string text) => $"'{Quoted.Short(text)}' is no metre: write one such as 2/4 or 6/8";
+
+    public static string NoPickUp(string text) =>
+        $"'{Quoted.Short(text)}' is no pick-up: write its length as a part of a whole note, shorter than a bar, such as 1/8; 0 for none";
+
+    public static string NoCorrection(string action) =>
+        $"a tune is not corrected by '{Quoted.Short(action)}': notes, chords, key, metre or pick-up";
+
+    public static string NotesOverlap(string pitch, bool isLast) =>
+        isLast
+            ? $"{pitch} runs over the bar line: shorten it, and tie it to the next bar there"
+            : $"{pitch} runs into the next note: a tune is one line, shorten it";
+
     public const string NotForTheDesk = "only tunes and arrangements can be put on the desk";
     public const string NotFound = "there is no such file or folder: check the name";
     public const string EmptyFile = "the file is empty: give a tune in ABC, MusicXML or MIDI";
@@ -48,6 +73,101 @@ internal static partial class WorkbenchMessages
 
     public static string NoSuchRange(string range, string first, string last) =>
         $"'{range}' is no range of bars: give printed numbers such as 5-12, from {first} to {last}";
+
+    public const string TheSetting = "The setting",
+        PlainAbove = "The plain tune above, the ragged one below",
+        LevelsBeside = "Level by level",
+        OnTheKeyboard = "On the keyboard",
+        WhyItIsSo = "Why it is so",
+        YourOwn = "Your own",
+        MiddleC = "middle C",
+        NothingToTell = "nothing in these bars is out of the way";
+
+    public const string NoOwnText = "own words are wanted and there are none: give some, or leave 'text' out";
+    public const string NoPlainTune = "there is no tune here, only chords: leave 'plain' out";
+    public const string NoMusicForSystem = "one system needs music: name score, plain, hands or levels among the items";
+
+    public static string Capital(string sentence) =>
+        sentence.Length == 0 ? "" : char.ToUpperInvariant(sentence[0]) + sentence[1..];
+
+    public static string BarsOf((string First, string Last) ends) =>
+        ends.First == ends.Last ? $"bar {ends.First}" : $"bars {ends.First}–{ends.Last}";
+
+    public static string AtLevel(int level) => FormattableString.Invariant($"level {level}");
+
+    public static string OtherBarsAtLevel(int level) =>
+        FormattableString.Invariant(
+            $"level {level} has other bars than this setting: give a form, so that all share it"
+        );
+
+    public static string ItemRefused(string item, string why) => $"'{item}' cannot be had here: {why}";
+
+    public static string NoSuchItem(string item, IEnumerable<string> items) =>
+        $"'{item}' is nothing for a hand-out: choose among {string.Join(", ", items)}";
+
+    public static string NothingStruck(string bar) => $"nothing is struck in bar {bar}: draw another one";
+
+    public static string Staves(int most) => FormattableString.Invariant($"give 1 to {most} empty systems");
+
+    public static string Keyboards(int most) => FormattableString.Invariant($"draw at most {most} bars on a keyboard");
+
+    public static string TooManyWords(int most) => FormattableString.Invariant($"give at most {most} characters");
+
+    public static string WhichTune(int count) =>
+        FormattableString.Invariant($"the book has {count} tunes: say which, as --tune 1");
+
+    public static string LongSystem(int bars, int most) =>
+        FormattableString.Invariant($"{bars} bars are too many for one system: take at most {most}");
+
+    public static string KeyboardCaption(string bar, string? chord) =>
+        chord is null ? $"Bar {bar}" : $"Bar {bar}, {Printed(chord)}";
+
+    public static string KeyboardKey(bool hasFirst, bool hasLeft, bool hasRight)
+    {
+        var left = hasFirst ? "Squares: the left hand, first the solid, then the hollow. " : "Squares: the left hand. ";
+        return $"{(hasLeft ? left : "")}{(hasRight ? "Rings: the right hand. " : "")}The numbers are fingers.";
+    }
+
+    // A chord symbol with the signs of print.
+    private static string Printed(string chord) =>
+        string.Concat(
+            chord.Select(
+                (c, i) =>
+                    c == '#' ? '♯'
+                    : c == 'b'
+                    && i > 0
+                    && (
+                        char.IsAsciiLetterUpper(chord[i - 1]) || i + 1 < chord.Length && char.IsAsciiDigit(chord[i + 1])
+                    )
+                        ? '♭'
+                    : c
+            )
+        );
+
+    /// <summary>What to leave out: one part that makes room enough, else as few as do.</summary>
+    public static string TooMuch(double over, ValueList<HandoutRoom> rooms)
+    {
+        var parts = rooms
+            .GroupBy(r => r.Name)
+            .Select(g => (Name: g.Key, Height: g.Sum(r => r.Height)))
+            .OrderBy(p => p.Height)
+            .ToList();
+        static string Of((string Name, double Height) part) =>
+            FormattableString.Invariant($"{part.Name} ({part.Height:0} mm)");
+        var single = parts.Where(p => p.Height >= over).Take(2).Select(Of).ToList();
+        var several = new List<(string Name, double Height)>();
+        foreach (var part in parts.AsEnumerable().Reverse().TakeWhile(_ => several.Sum(p => p.Height) < over))
+        {
+            several.Add(part);
+        }
+        var advice =
+            several.Count == parts.Count ? "take fewer bars"
+            : single.Count > 0 ? $"leave out {string.Join(" or ", single)}, or take fewer bars"
+            : $"leave out {string.Join(" and ", several.Select(Of))}, or take fewer bars";
+        return FormattableString.Invariant(
+            $"it does not fit on one page, not even in the smallest print, by {Math.Ceiling(over):0} mm: {advice}"
+        );
+    }
 
     public const string FolderForFile = "this is a folder: name one file";
     public const string FolderToCheck = "this is a folder: give one score in MusicXML";
@@ -70,6 +190,27 @@ internal static partial class WorkbenchMessages
     public static string ShelvedUnreadable(string fault) => $"it cannot be read any more: {fault}";
 
     public static string TakeUnreadable(string title) => $"a take of {title} cannot be read any more";
+
+    /// <summary>What was practised.</summary>
+    public static string Practised(string? step, string? range, string? hand)
+    {
+        var part =
+            range is null ? null
+            : range.Contains('-') ? $"bars {range}"
+            : $"bar {range}";
+        var said = string.Join(
+            ", ",
+            new[] { step, part, hand is null ? null : $"the {hand} hand alone" }.OfType<string>()
+        );
+        return said.Length > 0 ? said : "the whole piece";
+    }
+
+    public static string DueOf(string title, string what) => $"{title}: {what}";
+
+    public static string Forgotten(string name, int takes) =>
+        FormattableString.Invariant(
+            $"{name} and {takes} take{(takes == 1 ? "" : "s")} are gone for good from this shelf. Backups that were made before, and the copies beside the shelf's file, still have them: throw those away too if they must go. Settings that were made for these hands stay."
+        );
 
     public static string NoPlayerCalled(string name) => $"no player on the shelf is called {name}";
 

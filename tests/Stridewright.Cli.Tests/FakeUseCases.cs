@@ -1,5 +1,6 @@
 using Stridewright.Music;
 using Stridewright.Workbench;
+using Stridewright.Workbench.Handouts;
 using Stridewright.Workbench.Reports;
 
 namespace Stridewright.Cli.Tests;
@@ -140,6 +141,16 @@ internal sealed class FakeUseCases : IUseCases
     {
         AskedToCompare = request;
         return CompareAnswer;
+    }
+
+    public HandoutRequest? AskedToHandOut { get; private set; }
+
+    public HandoutReport HandoutAnswer { get; init; } = new() { File = "rag.abc" };
+
+    public HandoutReport Handout(HandoutRequest request, CancellationToken cancellation = default)
+    {
+        AskedToHandOut = request;
+        return HandoutAnswer;
     }
 
     public void Dispose() { }

@@ -9,6 +9,7 @@ public sealed class HelpTests
     [InlineData("profile", "stridewright profile rag.musicxml --plot rag-style.png")]
     [InlineData("finger", "stridewright finger rag.musicxml --span 185 --density changes --out for-lena")]
     [InlineData("compare", "stridewright compare rag.musicxml monday.mid")]
+    [InlineData("handout", "stridewright handout tune.abc --bars 5-8 --items plain,keyboard,reasons --out lesson.pdf")]
     [InlineData("serve", "stridewright serve --port 8080 --no-browser")]
     public void Help_teaches_by_examples(string command, string example)
     {

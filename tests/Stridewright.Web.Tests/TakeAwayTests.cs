@@ -98,12 +98,22 @@ public sealed class TakeAwayTests(Page page, Chromium chromium) : IClassFixture<
             ".musicxml",
             ".mxl",
             ".mid",
+            ".html",
             ".stridewright",
             .. pages.SelectMany(p => new[] { $"-page-{p}.svg", $"-page-{p}.png" }),
             ".wav",
         ];
         Assert.Equal(endings.Select(e => "the-ferry-bell" + e), zip.Entries.Select(e => e.FullName));
-        foreach (var (ending, format) in new[] { (".pdf", "pdf"), (".mxl", "mxl"), (".mid", "midi"), (".wav", "wav") })
+        foreach (
+            var (ending, format) in new[]
+            {
+                (".pdf", "pdf"),
+                (".mxl", "mxl"),
+                (".mid", "midi"),
+                (".html", "phone"),
+                (".wav", "wav"),
+            }
+        )
         {
             using var entry = new MemoryStream();
             await using var stream = await zip.GetEntry("the-ferry-bell" + ending)!.OpenAsync();

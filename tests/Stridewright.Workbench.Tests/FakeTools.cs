@@ -261,6 +261,12 @@ internal sealed class FakeTools : ITools
     public EngravedPages ToBook(string title, IEnumerable<BookletPart> parts, Paper paper) =>
         throw new NotSupportedException();
 
+    public Reading<DrawnHandout> Draw(HandoutSheet sheet, Paper paper, CancellationToken cancellation) =>
+        new(new DrawnHandout(null, 12, sheet.Parts.Select(p => new HandoutRoom(p.Name, 40)).ToValueList()), []);
+
+    public Reading<EngravedPages> DrawSystem(HandoutMusic music, Paper paper, CancellationToken cancellation) =>
+        Engrave(Encoding.UTF8.GetBytes(music.Scores[0].MusicXml), new PageWish(paper), cancellation);
+
     public byte[] ToBooklet(string title, IEnumerable<EngravedPages> scores, Paper paper) =>
         Encoding.UTF8.GetBytes($"booklet of {title}, {scores.Sum(s => s.Svg.Count)} pages on {paper}");
 

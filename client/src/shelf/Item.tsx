@@ -41,9 +41,13 @@ export function Item({ item, keeping, act, onAway }: Props) {
 
   return (
     <li>
-      <button type="button" className="word" onClick={() => void act(() => keeping.open(item.id))}>
-        {item.title}
-      </button>{" "}
+      {item.kind === "arrangement" || item.kind === "tune" ? (
+        <button type="button" className="word" onClick={() => void act(() => keeping.open(item.id))}>
+          {item.title}
+        </button>
+      ) : (
+        words.kind(item.kind, item.title)
+      )}{" "}
       <span className="pencil">
         {words.about(item.key, item.metre, item.effort, day(item.saved))}
         {item.tags.length > 0 && `, ${words.tags(item.tags)}`}.

@@ -1,5 +1,5 @@
 import { WebMidi, type Output } from "webmidi";
-import type { Instrument } from "./piano";
+import type { Instrument } from "./playing";
 
 const SUSTAIN = 64;
 const AHEAD = 0.4; // seconds: what was sent cannot be taken back, only ended

@@ -4,10 +4,9 @@ import { heard as fetchHeard } from "../api";
 import { watchLayout } from "../layout";
 import { sentences } from "../sentences";
 import { Cursor } from "./cursor";
+import { follow, ONE_STROKE } from "./follow";
 import type { Player } from "./player";
 import { asItStands, barAt, barsOf, planOf, type Heard, type HeardNote, type Plan, type Rehearsal } from "./plan";
-
-const ONE_STROKE = 0.001; // seconds
 
 /** Playing a setting: where the pencil stands, what is playing, and the mark that follows. */
 export function usePlayer(id: string) {
@@ -194,17 +193,4 @@ export function usePlayer(id: string) {
     layer,
     cursor,
   };
-}
-
-function follow(cursor: Cursor, layer: HTMLElement, notes: HeardNote[], at: number) {
-  const last = notes.findLast((n) => n.at <= at);
-  const struck = last ? notes.filter((n) => Math.abs(n.at - last.at) < ONE_STROKE) : [];
-  const held = notes.filter((n) => n.at <= at && n.at + n.length > at);
-  const system = cursor.show(struck, held, at);
-  if (!system) return;
-  const top = layer.getBoundingClientRect().top + system.top;
-  if (top < window.innerHeight * 0.12 || top + system.height > window.innerHeight * 0.95) {
-    const isCalm = matchMedia("(prefers-reduced-motion: reduce)").matches;
-    window.scrollBy({ top: top - window.innerHeight * 0.2, behavior: isCalm ? "instant" : "smooth" });
-  }
 }

@@ -22,7 +22,7 @@ export function Takeaway({ made }: { made: SettingMade }) {
           ...(isOneHand ? [] : [word(says.right, "right-hand"), word(says.left, "left-hand")]),
         ])}
         {says.data}
-        {listed([word("MusicXML", "musicxml"), word(says.mxl, "mxl"), word("MIDI", "midi"), word("WAV", "wav"), word(says.arrangement, "arrangement")])}.
+        {listed([word("MusicXML", "musicxml"), word(says.mxl, "mxl"), word("MIDI", "midi"), word("WAV", "wav"), word(says.phone, "phone"), word(says.arrangement, "arrangement")])}.
       </p>
       <p>
         {says.pictures}

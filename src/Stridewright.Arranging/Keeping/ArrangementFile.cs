@@ -7,6 +7,9 @@ namespace Stridewright.Arranging;
 /// <param name="Tune">The tune in ABC.</param>
 public sealed record ArrangementFile(Brief Brief, ValueList<FigureText> Figures, string Tune)
 {
+    /// <summary>What is shown of it where that is not as usual, by words of <see cref="ShownText"/>.</summary>
+    public ValueList<string> Shown { get; init; } = [];
+
     /// <summary>Line of the file that the tune begins in, from 1; 0 where it was not read from one.</summary>
     public int TuneLine { get; init; }
 }

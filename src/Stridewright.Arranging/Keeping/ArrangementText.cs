@@ -31,6 +31,7 @@ public static class ArrangementText
         var text = new StringBuilder();
         text.Append(CultureInfo.InvariantCulture, $"{FirstWords} {Version}\n");
         Section(text, "brief", BriefText.Write(file.Brief));
+        Section(text, "shown", file.Shown);
         Section(text, "kept", KeptText.Write(file.Brief.Kept));
         Section(text, "settled", SettledText.Write(file.Brief.Settled));
         Section(text, "figures", file.Figures.SelectMany(FigureLines));
@@ -75,7 +76,7 @@ public static class ArrangementText
             {
                 return Joined(lines, sections, i + 1, faults);
             }
-            if (line.Column == 1 && line.Text is "brief" or "kept" or "settled" or "figures")
+            if (line.Column == 1 && line.Text is "brief" or "shown" or "kept" or "settled" or "figures")
             {
                 section = [];
                 if (!sections.TryAdd(line.Text, section))
@@ -131,7 +132,11 @@ public static class ArrangementText
         {
             faults.Add(new(tuneFrom, 1, ""), ArrangementTextMessages.NoTune);
         }
-        return new ArrangementFile(brief, figures, tune) { TuneLine = tuneFrom + 1 };
+        return new ArrangementFile(brief, figures, tune)
+        {
+            TuneLine = tuneFrom + 1,
+            Shown = ShownText.Read(Of("shown"), faults),
+        };
     }
 
     private static void Section(StringBuilder text, string name, IEnumerable<string> lines)

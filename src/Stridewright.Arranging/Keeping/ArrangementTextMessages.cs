@@ -70,4 +70,7 @@ internal static class ArrangementTextMessages
     private static string Short(string text) => Quoted.Short(text);
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+
+    public static string NotShown(string word, IEnumerable<string> words) =>
+        $"'{Quoted.Short(word)}' is nothing that is shown: write {string.Join(", ", words)}";
 }

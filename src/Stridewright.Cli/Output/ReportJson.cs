@@ -2,6 +2,8 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using Stridewright.Workbench;
+using Stridewright.Workbench.Handouts;
+using Stridewright.Workbench.Practising;
 using Stridewright.Workbench.Reports;
 
 namespace Stridewright.Cli.Output;
@@ -29,6 +31,9 @@ internal static class ReportJson
     public static void Write(TextWriter output, PlayerReport report) =>
         output.WriteLine(JsonSerializer.Serialize(report, Context.PlayerReport));
 
+    public static void Write(TextWriter output, ProgressReport report) =>
+        output.WriteLine(JsonSerializer.Serialize(report, Context.ProgressReport));
+
     public static void Write(TextWriter output, FingerReport report) =>
         output.WriteLine(JsonSerializer.Serialize(report, Context.FingerReport));
 
@@ -37,6 +42,9 @@ internal static class ReportJson
 
     public static void Write(TextWriter output, LessonReport report) =>
         output.WriteLine(JsonSerializer.Serialize(report, Context.LessonReport));
+
+    public static void Write(TextWriter output, HandoutReport report) =>
+        output.WriteLine(JsonSerializer.Serialize(report, Context.HandoutReport));
 
     public static void Write(TextWriter output, SpotReport report) =>
         output.WriteLine(JsonSerializer.Serialize(report, Context.SpotReport));
@@ -55,6 +63,7 @@ internal static class ReportJson
     ]
 )]
 [JsonSerializable(typeof(ArrangeReport))]
+[JsonSerializable(typeof(ProgressReport))]
 [JsonSerializable(typeof(CheckReport))]
 [JsonSerializable(typeof(ProfileReport))]
 [JsonSerializable(typeof(PlayerReport))]
@@ -62,6 +71,7 @@ internal static class ReportJson
 [JsonSerializable(typeof(CompareReport))]
 [JsonSerializable(typeof(LessonReport))]
 [JsonSerializable(typeof(SpotReport))]
+[JsonSerializable(typeof(HandoutReport))]
 internal sealed partial class ReportJsonContext : JsonSerializerContext;
 
 internal sealed class ArrangeOutcomeConverter()

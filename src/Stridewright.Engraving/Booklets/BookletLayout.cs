@@ -281,8 +281,7 @@ public static partial class BookletLayout
             return page.Insert(end, $"<g class=\"pgFoot\">{line}</g>");
         }
 
-        private static List<string> Lines(string text, double points, double room) =>
-            TextLines.Of(text, points * PageFrame.Point, room);
+        private static List<string> Lines(string text, double points, double room) => TextLines.Of(text, points, room);
     }
 
     [GeneratedRegex("<g class=\"pgFoot\">.*?</g>")]

@@ -28,8 +28,20 @@ internal sealed class ChartMarks
             .ToString(SaveOptions.DisableFormatting)
             .Replace("<svg ", "<svg xmlns=\"http://www.w3.org/2000/svg\" ", StringComparison.Ordinal);
 
+    /// <summary>Puts a picture on the page.</summary>
+    public void Put(XElement picture) => _page.Add(picture);
+
     /// <param name="anchor"><c>start</c>, <c>middle</c> or <c>end</c>.</param>
-    public void Text(string text, double x, double y, double points, string anchor = "start", bool bold = false) =>
+    public void Text(
+        string text,
+        double x,
+        double y,
+        double points,
+        string anchor = "start",
+        bool bold = false,
+        bool italic = false,
+        string colour = "#000000"
+    ) =>
         _page.Add(
             new XElement(
                 "text",
@@ -38,6 +50,8 @@ internal sealed class ChartMarks
                 new XAttribute("text-anchor", anchor),
                 new XAttribute("font-size", N(points * Point) + "px"),
                 new XAttribute("font-weight", bold ? "bold" : "normal"),
+                italic ? new XAttribute("font-style", "italic") : null,
+                colour == "#000000" ? null : new XAttribute("fill", colour),
                 text
             )
         );
@@ -63,19 +77,21 @@ internal sealed class ChartMarks
         Outline($"M{N(x)} {N(y)}h{N(width)}v{N(height)}h{N(-width)}z");
     }
 
+    /// <summary>A ring around a place, hollow or filled.</summary>
+    public void Ring(double x, double y, double size, bool isFilled = false)
+    {
+        var r = N(size / 2);
+        var outline = $"M{N(x - size / 2)} {N(y)}a{r} {r} 0 1 0 {N(size)} 0a{r} {r} 0 1 0 {N(-size)} 0z";
+        Filled(outline, isFilled ? "#000000" : "#ffffff");
+        Outline(outline);
+    }
+
     /// <summary>A hollow diamond around a place.</summary>
     public void Diamond(double x, double y, double size)
     {
         var d = N(size / 2);
         var outline = $"M{N(x - size / 2)} {N(y)}l{d} -{d}l{d} {d}l-{d} {d}z";
-        _page.Add(
-            new XElement(
-                "path",
-                new XAttribute("d", outline),
-                new XAttribute("fill", "#ffffff"),
-                new XAttribute("stroke-width", 0)
-            )
-        );
+        Filled(outline, "#ffffff");
         Outline(outline);
     }
 
@@ -88,6 +104,16 @@ internal sealed class ChartMarks
                 new XAttribute("fill", "none"),
                 new XAttribute("stroke", colour),
                 new XAttribute("stroke-width", N(0.2))
+            )
+        );
+
+    private void Filled(string data, string colour) =>
+        _page.Add(
+            new XElement(
+                "path",
+                new XAttribute("d", data),
+                new XAttribute("fill", colour),
+                new XAttribute("stroke-width", 0)
             )
         );
 

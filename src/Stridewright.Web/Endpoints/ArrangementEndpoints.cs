@@ -1,13 +1,19 @@
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
+using Stridewright.Workbench;
 using Stridewright.Workbench.Sheets;
 using Stridewright.Workbench.Shelves;
 
 namespace Stridewright.Web.Endpoints;
 
 /// <summary>From the desk to the shelf, and back.</summary>
-internal sealed class ArrangementEndpoints(ShelfDesk shelf, Memory<TuneSource> brought, Memory<Sheet> made)
+internal sealed class ArrangementEndpoints(
+    ShelfDesk shelf,
+    PlayerDesk players,
+    Memory<TuneSource> brought,
+    Memory<Sheet> made
+)
 {
     public void Map(IEndpointRouteBuilder api)
     {
@@ -43,9 +49,18 @@ internal sealed class ArrangementEndpoints(ShelfDesk shelf, Memory<TuneSource> b
     private async Task<IResult> Open(string id, int? version, CancellationToken cancellation)
     {
         var opened = await shelf.Open(id, version, cancellation);
+        var (wishes, player) = await players.Known(opened, cancellation);
         var told = TuneEndpoints.Told(brought.Keep(opened.Source), opened.Source);
         return Results.Json(
-            new Opened(opened.Item, opened.Version, told, SettingEndpoints.Told(opened.Wishes)),
+            new Opened(
+                opened.Item,
+                opened.Version,
+                told,
+                SettingEndpoints.Told(wishes, opened.Look) with
+                {
+                    Player = player,
+                }
+            ),
             WebJson.Default.Opened
         );
     }

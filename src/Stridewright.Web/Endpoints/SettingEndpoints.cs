@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Routing;
+using Stridewright.Music;
 using Stridewright.Workbench;
 using Stridewright.Workbench.Reports;
 using Stridewright.Workbench.Sheets;
@@ -9,7 +10,12 @@ using Stridewright.Workbench.Sheets;
 namespace Stridewright.Web.Endpoints;
 
 /// <summary>Settings of tunes: made, shown, taken away.</summary>
-internal sealed class SettingEndpoints(SheetDesk desk, Memory<TuneSource> brought, Memory<Sheet> made)
+internal sealed class SettingEndpoints(
+    SheetDesk desk,
+    PlayerDesk players,
+    Memory<TuneSource> brought,
+    Memory<Sheet> made
+)
 {
     private readonly TakeAway _takeAway = new(desk);
 
@@ -58,18 +64,23 @@ internal sealed class SettingEndpoints(SheetDesk desk, Memory<TuneSource> brough
         {
             return Bad("number", WebMessages.NoSuchTune(wanted.Number, source.Tunes.Count));
         }
-        if (wanted.Paper is not (null or "a4" or "letter"))
+        if (PaperOf(wanted.Paper) is not { } paper)
         {
             return Bad("paper", WebMessages.NotPaper);
         }
-        var look = new SheetLook(wanted.Paper == "letter" ? Paper.Letter : Paper.A4)
+        var look = new SheetLook(paper)
         {
             NoChords = wanted.Wishes.NoChords,
             Fingers = wanted.Wishes.Fingers,
             Notes = wanted.Wishes.Notes,
             LargePrint = wanted.Wishes.LargePrint,
         };
-        var result = await desk.Arrange(source, wanted.Number, Wishes(wanted.Wishes), look, cancellation);
+        var wishes = Wishes(wanted.Wishes);
+        if (wanted.Wishes.Player is { } player)
+        {
+            wishes = wishes with { PlayerText = await players.Text(player, cancellation) };
+        }
+        var result = await desk.Arrange(source, wanted.Number, wishes, look, cancellation);
         if (result.Sheet is not { } sheet)
         {
             return Refused(result);
@@ -77,6 +88,15 @@ internal sealed class SettingEndpoints(SheetDesk desk, Memory<TuneSource> brough
         var answer = new SettingMade(made.Keep(sheet), sheet.Pages.Count, sheet.Tune);
         return Results.Json(answer, WebJson.Default.SettingMade);
     }
+
+    /// <summary>Null: there is no such paper.</summary>
+    public static Paper? PaperOf(string? word) =>
+        word switch
+        {
+            null or "a4" => Paper.A4,
+            "letter" => Paper.Letter,
+            _ => null,
+        };
 
     private IResult Page(string id, int number) =>
         made.Find(id) is not { } sheet ? Faults.Of(StatusCodes.Status404NotFound, WebMessages.NoSheet)
@@ -140,17 +160,24 @@ internal sealed class SettingEndpoints(SheetDesk desk, Memory<TuneSource> brough
         };
 
     /// <summary>Why there is no setting.</summary>
-    public static IResult Refused(SheetResult result)
+    public static IResult Refused(SheetResult result) => Refused(result.Problems, result.IsBadWish);
+
+    /// <summary>Why something was not made.</summary>
+    public static IResult Refused(ValueList<Problem> found, bool isBadWish)
     {
-        var status = result.IsBadWish ? StatusCodes.Status400BadRequest : StatusCodes.Status422UnprocessableEntity;
-        var problems = result.Problems.Select(p => new FaultPlace(p.File, p.Place, p.Message));
-        return Faults.Of(status, Sentence(result.Problems[0]), problems);
+        var status = isBadWish ? StatusCodes.Status400BadRequest : StatusCodes.Status422UnprocessableEntity;
+        var problems = found.Select(p => new FaultPlace(p.File, p.Place, p.Message));
+        return Faults.Of(status, Sentence(found[0]), problems);
     }
 
     /// <summary>Wishes in the words of the contract.</summary>
-    public static BriefWishes Told(Wishes wishes) =>
+    public static BriefWishes Told(Wishes wishes, SheetLook look) =>
         new()
         {
+            NoChords = look.NoChords,
+            Fingers = look.Fingers,
+            Notes = look.Notes,
+            LargePrint = look.LargePrint,
             Feel = wishes.Feel,
             Level = wishes.Level,
             LeftLevel = wishes.LeftLevel,

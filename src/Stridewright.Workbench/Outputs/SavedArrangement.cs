@@ -12,9 +12,18 @@ internal static class SavedArrangement
     /// The bytes of a file with a tune and its brief. They are read back, so that nothing is saved which would be lost:
     /// null, with the reason, when something would.
     /// </summary>
-    public static byte[]? Of(ITools tools, Tune tune, Brief brief, ValueList<FigureText> figures, out string problem)
+    public static byte[]? Of(
+        ITools tools,
+        Tune tune,
+        Brief brief,
+        ValueList<FigureText> figures,
+        out string problem,
+        ValueList<string>? shown = null
+    )
     {
-        var text = ArrangementText.Write(new ArrangementFile(brief, figures, tools.ToAbc(tune)));
+        var text = ArrangementText.Write(
+            new ArrangementFile(brief, figures, tools.ToAbc(tune)) { Shown = shown ?? [] }
+        );
         var bytes = Encoding.UTF8.GetBytes(text);
         var reading = StoredArrangement.Read(tools, bytes);
         if (reading.Value is not { } back)

@@ -85,19 +85,7 @@ internal sealed class PlayerWork(ITools tools, PlayerRequest request)
                 Fail("usual", problem);
             }
         }
-        foreach (var word in HandsText.Words)
-        {
-            foreach (var said in request.Hands.Where(h => h.Word == word.Word))
-            {
-                var (read, problem) = word.Read(hands, said.Value);
-                if (read is null)
-                {
-                    Fail(word.Word, problem);
-                }
-                hands = read ?? hands;
-            }
-        }
-        return hands;
+        return HandsSaying.Read(hands, request.Hands, _problems);
     }
 
     private LeapTestResult? Measured(string file, double octaveMm, CancellationToken cancellation)
@@ -107,42 +95,17 @@ internal sealed class PlayerWork(ITools tools, PlayerRequest request)
             Fail("leap-test", problem);
             return null;
         }
-        using var stream = new MemoryStream(bytes, writable: false);
-        var take = tools.ReadTake(stream);
-        if (take.Value is not { } played)
+        var measured = LeapTestTake.Measure(tools, bytes, octaveMm, out problem);
+        if (measured is null)
         {
-            Fail("leap-test", take.Diagnostics.First(d => d.Severity == Severity.Error).ToString());
-            return null;
+            Fail("leap-test", problem);
         }
-        var keys = played
-            .Strokes.Take(LeapTestReading.MostStrokes + 1)
-            .Select(s => new StruckKey(played.SecondsAt(s.Tick), s.Key))
-            .ToList();
-        var reading = LeapTestReading.Measure(keys, octaveMm);
-        if (reading.Value is null)
-        {
-            Fail("leap-test", reading.Diagnostics[0].Message);
-        }
-        return reading.Value;
+        return measured;
     }
 
-    // To a tenth: no take is more exact. By the words of a file, so that it holds what a file can hold.
-    private static PlayerHands With(PlayerHands hands, LeapTestResult measured)
-    {
-        var side = Arranging.Words.Of(measured.Hand);
-        foreach (
-            var (word, value) in new[]
-            {
-                ("leaps", measured.LeapBitsPerSecond),
-                ("strokes", measured.StrokesPerSecond ?? 0),
-            }
-        )
-        {
-            var text = Math.Round(value, 1).ToString(System.Globalization.CultureInfo.InvariantCulture);
-            hands = HandsText.Words.First(w => w.Word == $"{side}-{word}").Read(hands, text).Hands ?? hands;
-        }
-        return hands;
-    }
+    // What lies beyond all that a file can hold is left as it was.
+    private static PlayerHands With(PlayerHands hands, LeapTestResult measured) =>
+        HandsSaying.Read(hands, LeapTestTake.Said(measured), []);
 
     private ValueList<WrittenFile> WriteTest(string folder, CancellationToken cancellation)
     {

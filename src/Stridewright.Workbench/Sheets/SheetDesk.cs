@@ -3,6 +3,7 @@ using Stridewright.Arranging;
 using Stridewright.Music;
 using Stridewright.Workbench.Inputs;
 using Stridewright.Workbench.Outputs;
+using Stridewright.Workbench.Pocket;
 using Stridewright.Workbench.Reports;
 using Stridewright.Workbench.Shelves;
 
@@ -172,6 +173,23 @@ public sealed class SheetDesk : IDisposable
 
     internal ITools Tools => _tools;
 
+    /// <summary>Work for the engraver, one after the other.</summary>
+    /// <exception cref="BusyException">Too many wait already.</exception>
+    internal Task<T> Engraver<T>(Func<CancellationToken, T> work, CancellationToken cancellation) =>
+        _engraver.Do(work, cancellation);
+
+    /// <summary>The tune of a sheet with all that is kept of it, for further briefs.</summary>
+    internal TuneSource Source(Sheet sheet)
+    {
+        var piece = sheet.Piece!;
+        return new TuneSource
+        {
+            Name = sheet.About!.Source,
+            Tunes = [piece.Tune],
+            Stored = new ArrangementFile(piece.Brief, piece.Figures, _tools.ToAbc(piece.Tune)),
+        };
+    }
+
     /// <summary>A sheet as one file.</summary>
     /// <param name="format">Any but the pictures, which are several, and the sound, which is long.</param>
     public Task<byte[]> File(Sheet sheet, OutputFormat format, CancellationToken cancellation) =>
@@ -203,6 +221,14 @@ public sealed class SheetDesk : IDisposable
         var score = await InTurn(() => change(look.Of(_tools, arrangement, cancellation)), cancellation);
         var engraving = await Engraved(_tools.ToMusicXml(score), look, FreeHands.After(score), cancellation);
         return engraving.Value is { } pages ? await _engraver.Do(_ => pages.Pdf(), cancellation) : [];
+    }
+
+    /// <summary>A sheet as one file for a phone or a tablet.</summary>
+    internal Task<byte[]> Phone(Sheet sheet, CancellationToken cancellation)
+    {
+        var title = sheet.Tune.Title;
+        var wish = new PocketWish { Title = title, Parts = [new(title, sheet.Score!)] };
+        return _engraver.Do(stop => new PocketFile(_tools).Write(wish, stop, out _) ?? [], cancellation);
     }
 
     /// <summary>A page of a sheet, from 1, as a picture.</summary>

@@ -19,6 +19,25 @@ public sealed record SheetLook(Paper Paper = Paper.A4)
     /// <summary>About a third larger than usual.</summary>
     public bool LargePrint { get; init; }
 
+    /// <summary>What an arrangement file says of it.</summary>
+    internal ValueList<string> Shown =>
+        [
+            .. NoChords ? [ShownText.NoChords] : Array.Empty<string>(),
+            .. Fingers ? [ShownText.Fingering] : Array.Empty<string>(),
+            .. Notes ? [ShownText.Reasons] : Array.Empty<string>(),
+            .. LargePrint ? [ShownText.LargePrint] : Array.Empty<string>(),
+        ];
+
+    /// <summary>As an arrangement file says it.</summary>
+    internal static SheetLook Read(ValueList<string> shown) =>
+        new()
+        {
+            NoChords = shown.Contains(ShownText.NoChords),
+            Fingers = shown.Contains(ShownText.Fingering),
+            Notes = shown.Contains(ShownText.Reasons),
+            LargePrint = shown.Contains(ShownText.LargePrint),
+        };
+
     /// <summary>An arrangement as it is printed.</summary>
     /// <exception cref="OperationCanceledException">When <paramref name="cancellation"/> is signalled.</exception>
     internal Score Of(ITools tools, Arrangement arrangement, CancellationToken cancellation)

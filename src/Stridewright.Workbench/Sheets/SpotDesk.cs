@@ -154,7 +154,7 @@ public sealed class SpotDesk(SheetDesk desk)
             return new(result, null, []);
         }
         var changed = Reworking.Differing(before, made.Arrangement!).Select(b => made.Score!.Bars[b].Number);
-        return new(result, Source(made), changed.ToValueList());
+        return new(result, desk.Source(made), changed.ToValueList());
     }
 
     private async Task<(ValueList<KeptBar>? Kept, string Fault)> Kept(
@@ -224,7 +224,7 @@ public sealed class SpotDesk(SheetDesk desk)
             .Append(new FigureText(name, OwnFigures.Write(figure)))
             .ToValueList();
         var made = sheet with { Piece = sheet.Piece with { Figures = figures } };
-        return new(new SheetResult(made, []), Source(made), []);
+        return new(new SheetResult(made, []), desk.Source(made), []);
     }
 
     // The strokes of one hand as they were sent, as a bar that is kept; null, with the reason, where they are none.
@@ -293,17 +293,6 @@ public sealed class SpotDesk(SheetDesk desk)
                     s.Role
                 ))
                 .ToValueList();
-
-    private TuneSource Source(Sheet sheet)
-    {
-        var piece = sheet.Piece!;
-        return new TuneSource
-        {
-            Name = sheet.About!.Source,
-            Tunes = [piece.Tune],
-            Stored = new ArrangementFile(piece.Brief, piece.Figures, desk.Tools.ToAbc(piece.Tune)),
-        };
-    }
 
     private static int IndexOf(Sheet sheet, string id)
     {

@@ -37,11 +37,12 @@ public sealed class TakeAway(SheetDesk desk)
             (desk, sheet, stop) => desk.File(sheet, OutputFormat.Mxl, stop)
         ),
         new("midi", ".mid", "audio/midi", (desk, sheet, stop) => desk.File(sheet, OutputFormat.Midi, stop)),
+        new("phone", ".html", "text/html; charset=utf-8", (desk, sheet, stop) => desk.Phone(sheet, stop)),
     ];
 
     /// <summary>One file of a setting.</summary>
     /// <param name="format">One of <c>pdf</c>, <c>large-print</c>, <c>reasons</c>, <c>right-hand</c>, <c>left-hand</c>,
-    /// <c>musicxml</c>, <c>mxl</c>, <c>midi</c>, <c>arrangement</c>, <c>svg</c> and <c>png</c>.</param>
+    /// <c>musicxml</c>, <c>mxl</c>, <c>midi</c>, <c>phone</c>, <c>arrangement</c>, <c>svg</c> and <c>png</c>.</param>
     /// <param name="page">From 1, for the pictures.</param>
     /// <returns>Null: there is no such format.</returns>
     public async Task<Taken?> File(Sheet sheet, string format, int page, CancellationToken cancellation)
@@ -124,7 +125,14 @@ public sealed class TakeAway(SheetDesk desk)
     private Taken Arrangement(Sheet sheet)
     {
         var piece = sheet.Piece!;
-        var bytes = SavedArrangement.Of(desk.Tools, piece.Tune, piece.Brief, piece.Figures, out var problem);
+        var bytes = SavedArrangement.Of(
+            desk.Tools,
+            piece.Tune,
+            piece.Brief,
+            piece.Figures,
+            out var problem,
+            sheet.About!.Look.Shown
+        );
         return bytes is null ? Refused(problem) : new(sheet.Name + ".stridewright", "text/plain; charset=utf-8", bytes);
     }
 

@@ -49,7 +49,7 @@ internal static class BriefTold
             LeftHandOnly = false,
             Lyrics = false,
             ShowPlain = false,
-            Hands = wishes.Span is null && wishes.Player is null ? brief.Hands : new PlayerHands(),
+            Hands = (wishes.Span ?? wishes.Player ?? wishes.PlayerText) is null ? brief.Hands : new PlayerHands(),
         };
 
     private static bool IsPlain(PlayerHands hands) =>

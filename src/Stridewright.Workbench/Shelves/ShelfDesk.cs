@@ -1,4 +1,5 @@
 using System.Text;
+using Stridewright.Arranging;
 using Stridewright.Music;
 using Stridewright.Shelf;
 using Stridewright.Workbench.Inputs;
@@ -22,6 +23,7 @@ public sealed class ShelfDesk : IDisposable
         (_shelf, _tools) = (shelf, tools);
         Players = new PlayerShelf(shelf);
         Takes = new TakeShelf(shelf);
+        Progress = new ProgressDesk(Players, Takes);
     }
 
     /// <summary>The players on it.</summary>
@@ -29,6 +31,9 @@ public sealed class ShelfDesk : IDisposable
 
     /// <summary>The takes on it.</summary>
     public TakeShelf Takes { get; }
+
+    /// <summary>How they have come on.</summary>
+    public ProgressDesk Progress { get; }
 
     /// <summary>Takes a data folder for this program alone, quickly; its file is opened when it is asked to, or
     /// when it is first needed.</summary>
@@ -124,6 +129,7 @@ public sealed class ShelfDesk : IDisposable
         var read = document.Head.Kind switch
         {
             DocumentKind.Arrangement => StoredArrangement.Read(_tools, bytes),
+            DocumentKind.Tune => TuneOf(bytes),
             _ => throw new ShelfRefusedException(WorkbenchMessages.NotForTheDesk),
         };
         if (read.Value is not { } stored)
@@ -145,8 +151,45 @@ public sealed class ShelfDesk : IDisposable
             ItemOf.Version(document.Version),
             source,
             BriefTold.Wishes(stored.File.Brief)
+        )
+        {
+            Look = SheetLook.Read(stored.File.Shown),
+        };
+    }
+
+    // A tune by itself, under the usual brief.
+    private Reading<StoredArrangement> TuneOf(byte[] abc)
+    {
+        using var stream = new MemoryStream(abc, writable: false);
+        var book = _tools.ReadAbc(stream, part: null);
+        return new(
+            book.Value is [var tune, ..]
+                ? new StoredArrangement(new ArrangementFile(new Brief(), [], Encoding.UTF8.GetString(abc)), tune)
+                : null,
+            book.Diagnostics
         );
     }
+
+    /// <summary>A document with its text.</summary>
+    /// <param name="version">Null: the current one.</param>
+    internal Task<Document> Get(string id, int? version, CancellationToken cancellation) =>
+        Told(_shelf.Get(id, version, cancellation));
+
+    /// <summary>Puts something new on the shelf.</summary>
+    internal async Task<ShelfItem> Add(DocumentKind kind, Content content, CancellationToken cancellation) =>
+        ItemOf.Document(await Told(_shelf.Add(kind, content, [], null, cancellation)));
+
+    /// <summary>A new version of a document of this kind.</summary>
+    internal async Task<ShelfSaved> Save(
+        string id,
+        int from,
+        DocumentKind kind,
+        Content content,
+        CancellationToken cancellation
+    ) =>
+        (await Get(id, null, cancellation)).Head.Kind == kind
+            ? ItemOf.Saved(await Told(_shelf.Save(id, from, content, null, cancellation)))
+            : throw new ShelfRefusedException(WorkbenchMessages.OtherKind);
 
     public async Task<ShelfHistory> History(string id, CancellationToken cancellation) =>
         ItemOf.History(await Told(_shelf.History(id, cancellation)));
@@ -196,7 +239,14 @@ public sealed class ShelfDesk : IDisposable
     private Content ContentOf(Sheet sheet, string title)
     {
         var piece = sheet.Piece!;
-        var bytes = SavedArrangement.Of(_tools, piece.Tune, piece.Brief, piece.Figures, out var problem);
+        var bytes = SavedArrangement.Of(
+            _tools,
+            piece.Tune,
+            piece.Brief,
+            piece.Figures,
+            out var problem,
+            sheet.About!.Look.Shown
+        );
         var setting = sheet.Tune.Setting;
         return bytes is null
             ? throw new ShelfRefusedException(problem)

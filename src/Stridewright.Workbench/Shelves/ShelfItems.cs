@@ -90,7 +90,11 @@ public sealed record ShelfWish
 /// <param name="Version">The one that was opened.</param>
 /// <param name="Source">Its tune.</param>
 /// <param name="Wishes">Its brief in words, as far as there are words for it; the rest stays with its tune.</param>
-public sealed record ShelfOpened(ShelfItem Item, ShelfVersion Version, TuneSource Source, Wishes Wishes);
+public sealed record ShelfOpened(ShelfItem Item, ShelfVersion Version, TuneSource Source, Wishes Wishes)
+{
+    /// <summary>How it was shown.</summary>
+    public SheetLook Look { get; init; } = new();
+}
 
 /// <summary>The shelf did not do what was asked; the message says why and what to do.</summary>
 public sealed class ShelfRefusedException : Exception

@@ -1,0 +1,38 @@
+import { answered, client } from "../api";
+import type { components } from "../contract";
+import { findOnShelf, type ShelfItem, type ShelfSaved } from "../shelf/shelfApi";
+
+export type PlayerSaid = components["schemas"]["PlayerSaid"];
+export type PlayerTold = components["schemas"]["PlayerTold"];
+export type HandsSaid = components["schemas"]["HandsSaid"];
+export type LeapTestTold = components["schemas"]["LeapTestTold"];
+
+const CONFLICT = 409;
+
+const anybody = { kind: "player", words: "", key: "", metre: "", easiest: "", hardest: "", tag: "", deleted: false };
+
+export const players = async (signal: AbortSignal): Promise<ShelfItem[]> => (await findOnShelf(anybody, signal)).items;
+
+export const player = async (id: string, signal: AbortSignal): Promise<PlayerTold> =>
+  answered(await client.GET("/api/players/{id}", { params: { path: { id } }, signal }));
+
+export const tryPlayer = async (said: PlayerSaid, signal: AbortSignal): Promise<PlayerTold> =>
+  answered(await client.POST("/api/players/try", { body: said, signal }));
+
+export async function keepPlayer(said: PlayerSaid, stands: ShelfItem | undefined): Promise<ShelfSaved> {
+  if (!stands) return { item: answered(await client.POST("/api/players", { body: { player: said, from: 1 } })), beside: null };
+  const result = await client.PUT("/api/players/{id}", { params: { path: { id: stands.id } }, body: { player: said, from: stands.version } });
+  return result.response.status === CONFLICT ? (result.error as ShelfSaved) : answered(result);
+}
+
+export const measureLeaps = async (take: Blob, octave: number): Promise<LeapTestTold> =>
+  answered(
+    await client.POST("/api/players/leap-test", {
+      params: { query: { octave } },
+      body: take as unknown as string,
+      bodySerializer: (body) => body as unknown as BodyInit,
+      headers: { "Content-Type": "application/octet-stream" },
+    }),
+  );
+
+export const leapTestAddress = (hand: string, format: string) => `/api/players/leap-test/${hand}/${format}`;

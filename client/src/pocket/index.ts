@@ -1,0 +1,2 @@
+import "./pocket.css";
+import "./main";
