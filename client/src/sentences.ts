@@ -406,7 +406,7 @@ export const sentences = {
   },
 
   hearing: {
-    open: "play it yourself",
+    open: "let it hear you",
     close: "put this away",
     title: "Play it to me",
     lead: "I listen to bars ",

@@ -25,6 +25,7 @@ internal static partial class WorkbenchMessages
     public const string NoArrangement = "this is no arrangement: keep the setting as one of its own";
     public const string NoEvent =
         "this is nothing that a keyboard tells: give seconds from the start, and a key and its velocity, or the pedal";
+    public const string TappedStep = "the rhythm, tapped";
     public const string NothingPlayed = "nothing was played in this take";
 
     public static string TakeTooLong(int most) =>

@@ -178,6 +178,7 @@ export function useTaking({ setting, pencil, onSeen }: Props) {
 
   useEffect(
     () => () => {
+      void recorder.current?.tell().catch(() => undefined);
       recorder.current?.stop();
       end.current?.();
       window.clearTimeout(timer.current);

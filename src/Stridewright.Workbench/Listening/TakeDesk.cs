@@ -191,6 +191,8 @@ public sealed class TakeDesk(SheetDesk desk, ShelfDesk shelf) : IDisposable
             Title = sheet.Tune.Title,
             Range = first == bars[0].Number && last == bars[^1].Number ? null : $"{first}-{last}",
             Hand = wish.Hand is "right" or "left" ? wish.Hand : null,
+            // A thing of its own to practise, not the piece.
+            Step = wish.Taps ? WorkbenchMessages.TappedStep : null,
             Taps = wish.Taps,
             At = TimeProvider.System.GetUtcNow(),
             Tempo = Math.Clamp(wish.Speed, 0.1, 3) * TakeHearing.TempoOf(sheet.Score),
