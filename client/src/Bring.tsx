@@ -2,6 +2,7 @@ import { useRef, useState } from "react";
 import type { Brought } from "./api";
 import { samples } from "./samples";
 import { sentences } from "./sentences";
+import { PlayIn } from "./tune/PlayIn";
 
 interface Props {
   text: string;
@@ -52,6 +53,7 @@ export function Bring({ text, brought, number, isReading, problem, onText, onFil
           if (file) onFile(file);
         }}
       />
+      <PlayIn onFile={onFile} />
       <div className="written">
         <div className="line-numbers" aria-hidden="true">
           <div ref={(gutter) => void (gutter && (gutter.scrollTop = scroll))} className="line-scroll">

@@ -24,6 +24,7 @@ import { useSpots } from "./spots/useSpots";
 import { useSteps } from "./useSteps";
 import { useSetting, useTune } from "./useTune";
 import { Beside } from "./versions/Beside";
+import { Correct } from "./tune/Correct";
 import { Word } from "./Word";
 
 const TYPING_PAUSE = 350; // milliseconds
@@ -39,6 +40,8 @@ export function Desk() {
   const setting = useSetting(tune, steps.now);
   const made = tune.tune ? setting.data : undefined;
   const before = useBefore(made);
+  const corrected = steps.now.kept?.count === tune.count ? steps.now.kept : undefined;
+  const onDesk = corrected?.tune ?? tune.tune;
   const players = usePlayers();
   const typed = useDebouncedCallback((words: string) => tune.put(words.trim() ? { text: words } : undefined), TYPING_PAUSE);
 
@@ -58,7 +61,7 @@ export function Desk() {
     if (id) keeping.open(id).catch(() => setBringing(true));
   }, []);
 
-  const take = (made: SpotMade) => steps.put({ wishes, kept: { count: tune.count, tunes: made.tunes, made: made.setting, wishes } });
+  const take = (made: SpotMade) => steps.put({ wishes, kept: { count: tune.count, tunes: made.tunes, made: made.setting, wishes, tune: corrected?.tune } });
 
   function putFile(file: File) {
     keeping.begin();
@@ -112,7 +115,7 @@ export function Desk() {
         {tune.tune && (
           <section className="brief" aria-label={sentences.brief}>
             <p className="sentence">
-              {briefWords(tune.tune.metre, tune.tune.chordsOnly, players).map((word, i, all) => (
+              {briefWords(onDesk!.metre, onDesk!.chordsOnly, players).map((word, i, all) => (
                 <Word
                   key={word.name}
                   word={word}
@@ -127,6 +130,16 @@ export function Desk() {
               wishes={wishes}
               chordsOnly={tune.tune.chordsOnly}
               onChange={(change) => steps.put({ ...steps.now, wishes: { ...wishes, ...change } })}
+            />
+            <Correct
+              at={corrected ? { id: corrected.tunes, number: 1 } : { id: tune.reading.data!.id, number: tune.number }}
+              title={onDesk!.title}
+              onCorrected={({ id, tunes }) => steps.put({ wishes, kept: { count: tune.count, tunes: id, wishes, tune: tunes[0] } })}
+              onWrite={(abc) => {
+                setText(abc);
+                tune.put({ text: abc });
+                setBringing(true);
+              }}
             />
             <Players
               players={players}

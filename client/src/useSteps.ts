@@ -1,11 +1,12 @@
 import { useState } from "react";
-import type { SettingMade, Wishes } from "./api";
+import type { Brought, SettingMade, Wishes } from "./api";
 
 /** How the desk stands: the brief, and the tune with the bars that are kept of it. */
 export interface Step {
   wishes: Wishes;
-  /** Of the tune that was brought as the count-th one; the setting is what came of the last work on a bar. */
-  kept?: { count: number; tunes: string; made: SettingMade; wishes: Wishes };
+  /** Of the tune that was brought as the count-th one; the setting is what came of the last work on a bar, the tune is
+   * there where it was corrected. */
+  kept?: { count: number; tunes: string; made?: SettingMade; wishes: Wishes; tune?: Brought["tunes"][number] };
 }
 
 /** Every step can be taken back, and done again. */

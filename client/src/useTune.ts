@@ -35,7 +35,7 @@ export function useSetting({ source, count, reading, tune }: ReturnType<typeof u
     queryKey: ["setting", own?.tunes ?? reading.data?.id, tune?.number, wishes],
     queryFn: async ({ signal }) => {
       const id = reading.data!.id;
-      if (own && own.wishes === wishes) return own.made;
+      if (own?.made && own.wishes === wishes) return own.made;
       try {
         return await arrange(own?.tunes ?? id, own ? 1 : tune!.number, wishes, signal);
       } catch (refusal) {

@@ -138,6 +138,9 @@ internal sealed record PageWish(Paper Paper)
     /// bear nothing else; null: paper.</summary>
     public double? ScreenWidth { get; init; }
 
+    /// <summary>On one picture that is as high as the music.</summary>
+    public bool Cut { get; init; }
+
     /// <summary>Ids of bars after which a page may turn; empty: it does not matter.</summary>
     public ValueList<string> Turns { get; init; } = [];
 }

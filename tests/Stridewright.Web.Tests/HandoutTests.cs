@@ -103,10 +103,14 @@ public sealed class HandoutTests(Page page, Chromium chromium) : IClassFixture<P
 
         // Bars are chosen in the score too.
         await Click(9);
-        await desk.Keyboard.DownAsync("Shift");
-        await Click(11);
-        await desk.Keyboard.UpAsync("Shift");
-        await Expect(part.GetByLabel("Bars ", new() { Exact = true })).ToHaveValueAsync("9-11");
+        await Expect(part.GetByLabel("Bars ", new() { Exact = true })).ToHaveValueAsync("9");
+        if (width > 390)
+        {
+            await desk.Keyboard.DownAsync("Shift");
+            await Click(11);
+            await desk.Keyboard.UpAsync("Shift");
+            await Expect(part.GetByLabel("Bars ", new() { Exact = true })).ToHaveValueAsync("9-11");
+        }
         var download = await desk.RunAndWaitForDownloadAsync(() =>
             part.GetByRole(AriaRole.Link, new() { Name = "PDF" }).ClickAsync()
         );
@@ -116,7 +120,8 @@ public sealed class HandoutTests(Page page, Chromium chromium) : IClassFixture<P
         async Task Click(int bar)
         {
             var measure = desk.Locator(".score g.measure").Nth(bar);
-            await measure.ScrollIntoViewIfNeededAsync();
+            // Free of the line that stays at the foot.
+            await measure.EvaluateAsync("bar => bar.scrollIntoView({ block: 'center', behavior: 'instant' })");
             var box = (await measure.BoundingBoxAsync())!;
             await desk.Mouse.ClickAsync(box.X + box.Width / 2, box.Y + box.Height / 2);
         }

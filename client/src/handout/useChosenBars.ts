@@ -11,9 +11,11 @@ export function useChosenBars(bars: SheetBar[] | undefined, onRange: (range: str
     const choose = (event: MouseEvent) => {
       const target = event.target as Element;
       if (!target.closest(".score")) return;
-      const measure = [...document.querySelectorAll(".score g.measure")].find((bar) => isIn(bar.getBoundingClientRect(), event));
+      const measure = [...document.querySelectorAll(".score g.measure")]
+        .map((bar) => ({ id: bar.id, away: awayFrom(bar.getBoundingClientRect(), event) }))
+        .reduce((nearest, bar) => (bar.away < nearest.away ? bar : nearest), { id: "", away: 1 });
       const all = latest.current.bars ?? [];
-      const at = all.findIndex((bar) => bar.id === measure?.id);
+      const at = all.findIndex((bar) => bar.id === measure.id);
       if (at < 0) return;
       const from = event.shiftKey && first.current !== undefined ? first.current : at;
       first.current = from;
@@ -25,6 +27,6 @@ export function useChosenBars(bars: SheetBar[] | undefined, onRange: (range: str
   }, []);
 }
 
-// Between the notes too.
-const isIn = (box: DOMRect, { clientX, clientY }: MouseEvent) =>
-  clientX >= box.left && clientX <= box.right && clientY >= box.top && clientY <= box.bottom;
+// How far from the middle of a bar, in halves of its size: what stands out of bars, such as ties, makes them overlap.
+const awayFrom = (box: DOMRect, { clientX, clientY }: MouseEvent) =>
+  Math.max(Math.abs(clientX - (box.left + box.right) / 2) / (box.width / 2), Math.abs(clientY - (box.top + box.bottom) / 2) / (box.height / 2));

@@ -1,6 +1,6 @@
 import { answered, client } from "../api";
 import type { components } from "../contract";
-import { findOnShelf, type ShelfItem, type ShelfSaved } from "../shelf/shelfApi";
+import { anything, findOnShelf, type ShelfItem, type ShelfSaved } from "../shelf/shelfApi";
 
 export type PlayerSaid = components["schemas"]["PlayerSaid"];
 export type PlayerTold = components["schemas"]["PlayerTold"];
@@ -9,9 +9,7 @@ export type LeapTestTold = components["schemas"]["LeapTestTold"];
 
 const CONFLICT = 409;
 
-const anybody = { kind: "player", words: "", key: "", metre: "", easiest: "", hardest: "", tag: "", deleted: false };
-
-export const players = async (signal: AbortSignal): Promise<ShelfItem[]> => (await findOnShelf(anybody, signal)).items;
+export const players = async (signal: AbortSignal): Promise<ShelfItem[]> => (await findOnShelf({ ...anything, kind: "player" }, signal)).items;
 
 export const player = async (id: string, signal: AbortSignal): Promise<PlayerTold> =>
   answered(await client.GET("/api/players/{id}", { params: { path: { id } }, signal }));

@@ -4,13 +4,12 @@ import { useEffect, useRef, useState } from "react";
 import { printedKey, sentences } from "../sentences";
 import { Backup } from "./Backup";
 import { Item } from "./Item";
-import { findOnShelf, takeBack, type ShelfItem, type ShelfWish } from "./shelfApi";
+import { anything, findOnShelf, takeBack, type ShelfItem, type ShelfWish } from "./shelfApi";
 import type { useKeeping } from "./useKeeping";
 
 const words = sentences.shelf;
 const TYPING_PAUSE = 250; // milliseconds
 const efforts = Array.from({ length: 11 }, (_, i) => String(Math.max(1, 10 * i)));
-const anything: ShelfWish = { kind: "", words: "", key: "", metre: "", easiest: "", hardest: "", tag: "", deleted: false };
 
 interface Props {
   keeping: ReturnType<typeof useKeeping>;

@@ -19,6 +19,9 @@ export interface ShelfWish {
   deleted: boolean;
 }
 
+/** Nothing in particular. */
+export const anything: ShelfWish = { kind: "", words: "", key: "", metre: "", easiest: "", hardest: "", tag: "", deleted: false };
+
 /** One stretch of work on this page. */
 const sitting = Array.from(crypto.getRandomValues(new Uint8Array(8)), (n) => n.toString(16).padStart(2, "0")).join("");
 

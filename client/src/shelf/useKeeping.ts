@@ -105,7 +105,8 @@ export function useKeeping({ made, onOpened, onForgotten }: Props) {
       const opened = await openFromShelf(id, version);
       desk.current.turn++;
       last.current = undefined;
-      put(opened.item);
+      // What is made of a tune is a piece of its own.
+      put(opened.item.kind === "tune" ? undefined : opened.item);
       onOpened(opened);
     },
     /** Goes on from what stands on the shelf now. */

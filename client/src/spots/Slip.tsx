@@ -3,6 +3,7 @@ import { useEffect, useLayoutEffect, useRef, useState, type ReactNode } from "re
 import { watchLayout } from "../layout";
 import { sentences } from "../sentences";
 import type { Heard } from "../sound/plan";
+import { Figures } from "./Figures";
 import { notesOf, type SpotWish } from "./spotApi";
 import { Ways } from "./Ways";
 import { Write } from "./Write";
@@ -17,13 +18,15 @@ interface Props {
   said: string | undefined;
   hear: (heard: Heard) => void;
   work: (wish: SpotWish) => void;
+  /** A figure of the shelf is put beside the setting. */
+  take: (figure: string) => void;
   onClose: () => void;
 }
 
 type Open = "ways" | "write" | "figure" | undefined;
 
 /** A slip of paper laid under a bar: why it is so, and what can be done about it. */
-export function Slip({ id, bar, figures, layer, isWorking, fault, said, hear, work, onClose }: Props) {
+export function Slip({ id, bar, figures, layer, isWorking, fault, said, hear, work, take, onClose }: Props) {
   const { data, error } = useQuery({
     queryKey: ["bar", id, bar],
     queryFn: ({ signal }) => notesOf(id, bar, signal),
@@ -97,7 +100,7 @@ export function Slip({ id, bar, figures, layer, isWorking, fault, said, hear, wo
               keep={(hand, strokes) => work({ action: "write", bar, hand, strokes })}
             />
           )}
-          {open === "figure" && <Figures bar={bar} hands={hands} figures={figures} work={work} />}
+          {open === "figure" && <Figures id={id} bar={bar} hands={hands} figures={figures} work={work} take={take} />}
         </>
       )}
       <p>
@@ -118,59 +121,6 @@ function Reasons({ children }: { children: string[] }): ReactNode {
         <li key={i}>{sentence}</li>
       ))}
     </ul>
-  );
-}
-
-function Figures({ bar, hands, figures, work }: { bar: string; hands: string[]; figures: string[]; work: (wish: SpotWish) => void }) {
-  const [name, setName] = useState("");
-  const [hand, setHand] = useState(hands.at(-1)!);
-  const [count, setCount] = useState(1);
-  const says = sentences.spots;
-  return (
-    <div className="figures">
-      <form
-        onSubmit={(event) => {
-          event.preventDefault();
-          if (name.trim()) work({ action: "figure", bar, hand, figure: name.trim(), bars: count });
-        }}
-      >
-        <p>
-          {says.saveFigure}
-          <select className="word" aria-label={says.figureBars} value={count} onChange={(e) => setCount(Number(e.target.value))}>
-            {[1, 2, 3, 4].map((n) => (
-              <option key={n} value={n}>
-                {says.bars(n)}
-              </option>
-            ))}
-          </select>
-          {says.of}
-          <select className="word" aria-label={says.figureHand} value={hand} onChange={(e) => setHand(e.target.value)}>
-            {hands.map((h) => (
-              <option key={h} value={h}>
-                {says.handWord(h)}
-              </option>
-            ))}
-          </select>
-          {says.as}
-          <input className="word" aria-label={says.figureName} value={name} maxLength={80} onChange={(e) => setName(e.target.value)} />{" "}
-          <button type="submit" className="word" disabled={!name.trim()}>
-            {says.save}
-          </button>
-        </p>
-      </form>
-      {figures.length > 0 && (
-        <p>
-          {says.useHere}
-          {figures.map((figure) => (
-            <span key={figure}>
-              <button type="button" className="word" onClick={() => work({ action: "use", bar, figure })}>
-                {figure}
-              </button>{" "}
-            </span>
-          ))}
-        </p>
-      )}
-    </div>
   );
 }
 

@@ -37,3 +37,10 @@ export const tryBar = async (id: string, bar: string, hand: string, strokes: She
 
 export const workOnBar = async (id: string, wish: SpotWish): Promise<SpotMade> =>
   answered(await client.POST("/api/settings/{id}/spots", { params: { path: { id } }, body: wish }));
+
+export const keepFigure = async (setting: string, figure: string) =>
+  answered(await client.POST("/api/shelf/figures", { body: { setting, figure } }));
+
+/** A figure of the shelf, put beside a setting. */
+export const takeFigure = async (id: string, figure: string): Promise<SpotMade> =>
+  answered(await client.POST("/api/settings/{id}/figures/{figure}", { params: { path: { id, figure } } }));

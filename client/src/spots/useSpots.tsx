@@ -4,7 +4,7 @@ import { sentences } from "../sentences";
 import type { Pencil } from "../sound/Listen";
 import { Marks } from "./Marks";
 import { Slip } from "./Slip";
-import { bars as fetchBars, workOnBar, type SpotMade, type SpotWish } from "./spotApi";
+import { bars as fetchBars, takeFigure, workOnBar, type SpotMade } from "./spotApi";
 import "./spots.css";
 
 const NEXT_HARD = "h";
@@ -25,12 +25,12 @@ export function useSpots(id: string, onMade: (made: SpotMade) => void) {
     placeholderData: keepPreviousData,
   });
 
-  async function work(wish: SpotWish) {
+  async function work(make: () => Promise<SpotMade>) {
     setWorking(true);
     setFault(undefined);
     setSaid(undefined);
     try {
-      const made = await workOnBar(id, wish);
+      const made = await make();
       setSaid(sentences.spots.worked(made.changed));
       onMade(made);
       await queries.invalidateQueries({ queryKey: ["bars", made.setting.id] });
@@ -87,7 +87,8 @@ export function useSpots(id: string, onMade: (made: SpotMade) => void) {
               fault={fault}
               said={said}
               hear={now.hear}
-              work={(wish) => void work(wish)}
+              work={(wish) => void work(() => workOnBar(id, wish))}
+              take={(figure) => void work(() => takeFigure(id, figure))}
               onClose={() => {
                 setOpen(false);
                 opener.current?.focus();

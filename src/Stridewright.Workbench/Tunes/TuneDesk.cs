@@ -39,7 +39,10 @@ public sealed class TuneDesk(SheetDesk desk, ShelfDesk shelf)
         ArgumentNullException.ThrowIfNull(source);
         var tune = source.Tunes[number - 1];
         var xml = await desk.InTurn(() => desk.Tools.ToMusicXml(plain ? desk.Tools.Plain(tune) : tune), cancellation);
-        var engraved = await desk.Engraver(stop => desk.Tools.Engrave(xml, new PageWish(Paper.A4), stop), cancellation);
+        var engraved = await desk.Engraver(
+            stop => desk.Tools.Engrave(xml, new PageWish(Paper.A4) { Cut = true }, stop),
+            cancellation
+        );
         return engraved.Value?.Svg.ToValueList() ?? [];
     }
 
