@@ -1,4 +1,3 @@
-using Stridewright.Music;
 using UglyToad.PdfPig;
 
 namespace Stridewright.Engraving.Tests;
@@ -39,7 +38,7 @@ public sealed class BookletTests(WarmEngraver warm)
     [Fact]
     public void A_strip_of_music_stands_among_text_and_is_as_high_as_its_music()
     {
-        var setup = PageSetup.Default with { Strip = true, Header = false };
+        var setup = PageSetup.Default with { Cut = true, Named = false, Header = false, EndMargin = 1 };
         var strip = warm.Engraver.Engrave(PianoXml.Rag(4), setup, TestContext.Current.CancellationToken);
         Assert.NotNull(strip.Value);
         var svg = Assert.Single(strip.Value.Pages);
