@@ -64,7 +64,7 @@ internal static class EngraverOptions
     public static void Check(PageSetup setup)
     {
         Check(setup.SideMargin, 5, 40, nameof(setup.SideMargin));
-        Check(setup.EndMargin, 5, 40, nameof(setup.EndMargin));
+        Check(setup.EndMargin, setup.Cut ? 0 : 5, 40, nameof(setup.EndMargin));
         Check(setup.ScreenWidth ?? setup.Width, 60, 300, nameof(setup.ScreenWidth));
         Check(setup.StaffHeight, 4, 9, nameof(setup.StaffHeight));
     }
