@@ -22,7 +22,7 @@ public sealed record PageSetup
     /// <summary>Margin at the left and right, 5 to 40.</summary>
     public double SideMargin { get; init; } = 14;
 
-    /// <summary>Margin at the top and bottom, 5 to 40; the page number stands in the lower one.</summary>
+    /// <summary>Margin at the top and bottom, 5 to 40, of what is cut from 0; the page number stands in the lower one.</summary>
     public double EndMargin { get; init; } = 13;
 
     /// <summary>Height of a staff, its lowest to its highest line, 4 to 9; 6.6 is common for piano music.</summary>
