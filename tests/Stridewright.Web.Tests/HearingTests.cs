@@ -102,6 +102,9 @@ public sealed partial class HearingTests(Chromium chromium) : IClassFixture<Chro
             .ToContainTextAsync(FormattableString.Invariant($"{asked - wrong - missing} of {asked} right"));
         await kept.GetByRole(AriaRole.Button).First.ClickAsync();
         await Expect(report).ToContainTextAsync("Bar 7, left hand:", new() { Timeout = Patience });
+        await Button(desk, "See how players come on").ClickAsync();
+        await Button(desk, "Ada").ClickAsync();
+        await Expect(desk.Locator(".progress")).ToContainTextAsync("The Ferry Bell");
         await host.DisposeAsync();
     }
 

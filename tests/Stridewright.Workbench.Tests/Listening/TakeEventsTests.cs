@@ -28,7 +28,7 @@ public sealed class TakeEventsTests
         using var file = new MemoryStream(tools.WriteTake(performance));
         var take = Take.Of(tools.ReadTake(file).Value!);
         Assert.Equal(
-            [(1, 1.4, 48, 70), (1.0021, 1.5, 64, 60), (1.5, 1.9, 64, 50), (2.5, 3, 72, 40)],
+            [(1.0, 1.4, 48, 70), (1.0021, 1.5, 64, 60), (1.5, 1.9, 64, 50), (2.5, 3.0, 72, 40)],
             take.Notes.Select(n => (Near(n.Onset), Near(n.Release), n.Key, n.Velocity))
         );
         Assert.Equal([(1.1, 2.2)], take.Pedal.Select(p => (Near(p.Down), Near(p.Up))));
