@@ -314,7 +314,13 @@ public static class LessonMessages
     public static string Bars(Score goal, int first, int last)
     {
         ArgumentNullException.ThrowIfNull(goal);
-        var (a, b) = (goal.Bars[first].Number, goal.Bars[last].Number);
+        // What is not counted, a pick-up or part of a split bar, is not named where a counted bar is there.
+        var counted = Enumerable.Range(first, last - first + 1).Where(i => !goal.Bars[i].Implicit).ToList();
+        var (from, to) =
+            counted is [var low, .., var high] ? (low, high)
+            : counted is [var only] ? (only, only)
+            : (first, last);
+        var (a, b) = (goal.Bars[from].Number, goal.Bars[to].Number);
         return a == b ? "bar " + a : $"bars {a} to {b}";
     }
 
