@@ -12,12 +12,15 @@ namespace Stridewright.Engraving;
 /// </summary>
 public sealed class Engraver : IDisposable
 {
-    /// <summary>Longest time for one score, unless another is given.</summary>
+    /// <summary>Longest time for one score of up to a hundred bars, unless another is given; a longer score has as much
+    /// more.</summary>
     public static readonly TimeSpan DefaultLimit = TimeSpan.FromSeconds(10);
 
     // Starting takes half a second; a machine that is busy otherwise may need much longer.
     private static readonly TimeSpan StartLimit = TimeSpan.FromMinutes(1);
 
+    // What the limit is for: a longer score has as much more.
+    private const int BarsInLimit = 100;
     private readonly Lock _turn = new();
     private readonly TimeSpan _limit;
     private Engine? _engine;
@@ -33,7 +36,7 @@ public sealed class Engraver : IDisposable
     public static string UnsupportedMessage => EngravingMessages.Unsupported;
 
     /// <summary>Starts an engine; takes about half a second.</summary>
-    /// <param name="limit">Longest time for one score; <see cref="DefaultLimit"/> when null.</param>
+    /// <param name="limit">Longest time for a score of up to a hundred bars, as much more for a longer one; <see cref="DefaultLimit"/> when null.</param>
     /// <exception cref="PlatformNotSupportedException">See <see cref="IsSupported"/>.</exception>
     /// <exception cref="IOException">The engraver's files are not beside the program.</exception>
     public static Engraver Create(TimeSpan? limit = null)
@@ -86,10 +89,11 @@ public sealed class Engraver : IDisposable
         {
             ObjectDisposedException.ThrowIf(_disposed, this);
             cancellation.ThrowIfCancellationRequested();
+            var limit = _limit * Math.Max(1, (double)score.Bars / BarsInLimit);
             try
             {
                 _engine ??= Engine.Start(StartLimit, cancellation);
-                using (_engine.Watch(_limit, cancellation))
+                using (_engine.Watch(limit, cancellation))
                 {
                     return LayOut(_engine, score, setup);
                 }
@@ -98,7 +102,7 @@ public sealed class Engraver : IDisposable
             {
                 DropEngine();
                 cancellation.ThrowIfCancellationRequested();
-                return Failed(EngravingMessages.TooLong(_limit));
+                return Failed(EngravingMessages.TooLong(limit));
             }
             catch (ScriptEngineException problem)
             {

@@ -10,6 +10,9 @@ internal static class EngraverOptions
     private const int Highest = 60_000,
         ScreenSystems = 6;
 
+    // The engraver's most room under a header, in half spaces: in the smallest print it is a little less than wanted.
+    private const double MostUnderHeader = 24;
+
     // The engraver's own size of words, in half spaces.
     private const double WordSize = 4.5;
 
@@ -36,7 +39,10 @@ internal static class EngraverOptions
             ["unit"] = halfSpace * 10,
             ["svgViewBox"] = true,
             ["header"] = setup.Header ? "auto" : "none",
-            ["bottomMarginHeader"] = PageFrame.HeaderHeight / halfSpace - PageFrame.MarkHalfSpaces,
+            ["bottomMarginHeader"] = Math.Min(
+                MostUnderHeader,
+                PageFrame.HeaderHeight / halfSpace - PageFrame.MarkHalfSpaces
+            ),
             ["footer"] = "none",
             ["breaks"] = breaks,
             ["minLastJustification"] = setup.Cut ? 0.3 : 0.65,

@@ -89,6 +89,9 @@ internal sealed class ScoreXml
         }
     }
 
+    /// <summary>Number of bars.</summary>
+    public int Bars => _root.Elements("part").FirstOrDefault()?.Elements("measure").Count() ?? 0;
+
     /// <summary>Begins systems and pages with these bars.</summary>
     public void Break(IEnumerable<string> systems, IReadOnlySet<string> pages)
     {

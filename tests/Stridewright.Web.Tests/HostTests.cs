@@ -68,7 +68,7 @@ public sealed class HostTests(Page page) : IClassFixture<Page>
     [InlineData("""{"key":"H"}""", 400, "key")]
     [InlineData("""{"leftLevel":9}""", 400, "left")]
     [InlineData("""{"leftLevel":"4"}""", 400, null)]
-    [InlineData("""{"player":"/etc/passwd"}""", 400, null)]
+    [InlineData("""{"player":"/etc/passwd"}""", 404, null)]
     [InlineData("""{"feel":"waltz"}""", 422, "ferry-bell.abc")]
     public async Task A_wish_that_cannot_be_is_refused_in_words(string wishes, int status, string? subject)
     {

@@ -151,7 +151,7 @@ public sealed class PocketPageTests(Chromium chromium) : IClassFixture<Chromium>
         Assert.Equal("2", await Chosen(page, "First bar"));
         await place.FocusAsync();
         await page.Keyboard.PressAsync("Space");
-        await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Stop" })).ToBeVisibleAsync();
+        await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Stop", Exact = true })).ToBeVisibleAsync();
         await page.Keyboard.PressAsync("Space");
         await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Play it" })).ToBeVisibleAsync();
 
