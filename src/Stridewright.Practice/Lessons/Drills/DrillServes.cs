@@ -18,6 +18,7 @@ public static class DrillServes
                 RemarkKind.ExtraNotes,
                 RemarkKind.Spread,
                 RemarkKind.Hesitation,
+                RemarkKind.Pedal,
             ],
             DrillKind.Frame =>
             [
@@ -26,7 +27,7 @@ public static class DrillServes
                 RemarkKind.MissingNotes,
                 RemarkKind.ExtraNotes,
             ],
-            DrillKind.Beat => [RemarkKind.Unevenness, RemarkKind.Drift, RemarkKind.Balance],
+            DrillKind.Beat => [RemarkKind.Unevenness, RemarkKind.Drift, RemarkKind.Balance, RemarkKind.Pedal],
             _ => [RemarkKind.Hesitation, RemarkKind.MissingNotes, RemarkKind.WrongNotes, RemarkKind.ExtraNotes],
         };
 
@@ -39,6 +40,7 @@ public static class DrillServes
             RemarkKind.Flattened or RemarkKind.TooEarly or RemarkKind.Swing => [DrillKind.Rhythm],
             RemarkKind.Spread => [DrillKind.Frame, DrillKind.ChordChange],
             RemarkKind.Hesitation => [DrillKind.Join],
+            RemarkKind.Pedal => [DrillKind.ChordChange, DrillKind.Beat],
             _ => [DrillKind.ChordChange, DrillKind.Frame, DrillKind.Join],
         };
 }
