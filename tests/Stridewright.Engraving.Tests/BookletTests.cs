@@ -9,13 +9,15 @@ public sealed class BookletTests(WarmEngraver warm)
     {
         var texts = Texts(
             new BookletHeading("Contents"),
-            new BookletRow(["The last", "@last"], [0.8, 0.2]),
+            new BookletRow(["The last", "@to-the-very-last-one"], [0.97, 0.03]),
+            new BookletText("lamps @home and @last"),
             new BookletHeading("Middle") { NewPage = true },
-            new BookletHeading("The last one") { NewPage = true, Mark = "last" }
+            new BookletHeading("The last one") { NewPage = true, Mark = "to-the-very-last-one" }
         );
         Assert.Equal(3, texts.Count);
         Assert.Contains("3", texts[0], StringComparison.Ordinal);
-        Assert.DoesNotContain("@", texts[0], StringComparison.Ordinal);
+        Assert.DoesNotContain("@to", texts[0], StringComparison.Ordinal);
+        Assert.Contains("@home", texts[0], StringComparison.Ordinal);
         // Pages are numbered from the second on.
         Assert.EndsWith("2", texts[1], StringComparison.Ordinal);
     }

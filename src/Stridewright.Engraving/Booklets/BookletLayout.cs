@@ -261,7 +261,7 @@ public static partial class BookletLayout
                     m =>
                         _marks.TryGetValue(m.Groups[1].Value, out var number)
                             ? number.ToString(CultureInfo.InvariantCulture)
-                            : ""
+                            : m.Value
                 );
 
         private string Numbered(string page, int number)
@@ -282,7 +282,9 @@ public static partial class BookletLayout
             return page.Insert(end, $"<g class=\"pgFoot\">{line}</g>");
         }
 
-        private static List<string> Lines(string text, double points, double room) => TextLines.Of(text, points, room);
+        // What stands for a page number is short in the end.
+        private static List<string> Lines(string text, double points, double room) =>
+            Reference().IsMatch($">{text}<") ? [text] : TextLines.Of(text, points, room);
     }
 
     [GeneratedRegex("<g class=\"pgFoot\">.*?</g>")]
@@ -294,6 +296,7 @@ public static partial class BookletLayout
     [GeneratedRegex("<defs>.*?</defs>", RegexOptions.Singleline)]
     private static partial Regex Glyphs();
 
-    [GeneratedRegex("@([a-z]+(?:-[a-z0-9]+)*)")]
+    // A whole line; other words that begin so are somebody's own.
+    [GeneratedRegex("(?<=>)@([a-z]+(?:-[a-z0-9]+)*)(?=<)")]
     private static partial Regex Reference();
 }

@@ -32,7 +32,7 @@ public sealed record BookletText(string Text, double Points = 10.5) : BookletPar
 }
 
 /// <summary>Columns side by side, each broken into lines.</summary>
-/// <param name="Cells">Text of each column; <c>@mark</c> stands for a page number.</param>
+/// <param name="Cells">Text of each column; one that is <c>@mark</c> stands for a page number.</param>
 /// <param name="Widths">Shares of the width; they add up to 1.</param>
 public sealed record BookletRow(ValueList<string> Cells, ValueList<double> Widths) : BookletPart
 {
