@@ -13,7 +13,10 @@ public sealed class Chromium : IAsyncLifetime
 
     public IBrowser Browser => _browser!;
 
-    public async ValueTask InitializeAsync()
+    // Once for all that ask: a file that is being written cannot be run.
+    private static readonly Lazy<Task<string>> Unpacked = new(Unpack);
+
+    private static async Task<string> Unpack()
     {
         var folder = Path.Combine(Corpus.CheckoutRoot, "artifacts", "chromium");
         Directory.CreateDirectory(folder);
@@ -29,7 +32,15 @@ public sealed class Chromium : IAsyncLifetime
         start.ArgumentList.Add("import c from '@sparticuz/chromium'; process.stdout.write(await c.executablePath())");
         using var unpacking = Process.Start(start)!;
         var path = await unpacking.StandardOutput.ReadToEndAsync();
-        Assert.True(File.Exists(path), "no Chromium was unpacked: " + await unpacking.StandardError.ReadToEndAsync());
+        var said = await unpacking.StandardError.ReadToEndAsync();
+        await unpacking.WaitForExitAsync();
+        Assert.True(File.Exists(path), "no Chromium was unpacked: " + said);
+        return path;
+    }
+
+    public async ValueTask InitializeAsync()
+    {
+        var path = await Unpacked.Value;
         _playwright = await Playwright.CreateAsync();
         Assertions.SetDefaultExpectTimeout(30_000); // of a machine that is busy with other tests
         try
