@@ -1,5 +1,6 @@
 import { useRef, useState } from "react";
 import type { Brought } from "./api";
+import { FileWord } from "./FileWord";
 import { samples } from "./samples";
 import { sentences } from "./sentences";
 import { PlayIn } from "./tune/PlayIn";
@@ -19,7 +20,6 @@ interface Props {
 
 /** A slip of paper to bring a tune on: a file, or written down; what was not understood stands at its line. */
 export function Bring({ text, brought, number, isReading, problem, onText, onFile, onSample, onNumber, onClose }: Props) {
-  const picker = useRef<HTMLInputElement>(null);
   const paper = useRef<HTMLTextAreaElement>(null);
   const [scroll, setScroll] = useState(0);
   const findings = brought?.findings ?? [];
@@ -37,22 +37,11 @@ export function Bring({ text, brought, number, isReading, problem, onText, onFil
       <h1 id="bring-title">{sentences.bringTitle}</h1>
       <p>
         {sentences.bringLead}
-        <button type="button" className="word" onClick={() => picker.current?.click()}>
+        <FileWord accept=".abc,.musicxml,.xml,.mxl,.mid,.midi,.stridewright" onFile={onFile}>
           {sentences.bringPick}
-        </button>
+        </FileWord>
         {sentences.bringKinds}
       </p>
-      <input
-        ref={picker}
-        type="file"
-        hidden
-        accept=".abc,.musicxml,.xml,.mxl,.mid,.midi,.stridewright"
-        onChange={(event) => {
-          const file = event.currentTarget.files?.[0];
-          event.currentTarget.value = "";
-          if (file) onFile(file);
-        }}
-      />
       <PlayIn onFile={onFile} />
       <div className="written">
         <div className="line-numbers" aria-hidden="true">

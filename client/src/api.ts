@@ -30,6 +30,13 @@ export function answered<T>(result: { data?: T | undefined; error?: unknown; res
   return result.data;
 }
 
+/** A body that is sent as it is; the contract knows bytes only as a string. */
+export const asItIs = (body: Blob, type = "application/octet-stream") => ({
+  body: body as unknown as string,
+  bodySerializer: (sent: string) => sent as unknown as BodyInit,
+  headers: { "Content-Type": type },
+});
+
 export async function bring(source: Source, signal?: AbortSignal): Promise<Brought> {
   if ("text" in source) {
     return answered(await client.POST("/api/tunes/text", { body: { text: source.text }, signal }));
@@ -42,10 +49,7 @@ export async function bring(source: Source, signal?: AbortSignal): Promise<Broug
   return answered(
     await client.POST("/api/tunes", {
       params: { query: { name: source.file.name } },
-      // Sent as it is; the contract knows bytes only as a string.
-      body: source.file as unknown as string,
-      bodySerializer: (body) => body as unknown as BodyInit,
-      headers: { "Content-Type": "application/octet-stream" },
+      ...asItIs(source.file),
       signal,
     }),
   );

@@ -5,6 +5,7 @@ import "@mantine/core/styles/baseline.css";
 import "@mantine/core/styles/default-css-variables.css";
 import "@mantine/core/styles/global.css";
 import "@mantine/core/styles/Popover.css";
+import "./engraved.css";
 import "./desk.css";
 import "./shelf/shelf.css";
 import { MantineProvider } from "@mantine/core";

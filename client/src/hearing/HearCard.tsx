@@ -1,6 +1,7 @@
 import { useQuery } from "@tanstack/react-query";
-import { useEffect, useRef, useState } from "react";
+import { useEffect, useState } from "react";
 import { Changeable, type Option } from "../Changeable";
+import { FileWord } from "../FileWord";
 import { sentences } from "../sentences";
 import { RehearsalWords } from "../sound/Card";
 import type { Heard } from "../sound/plan";
@@ -28,7 +29,6 @@ export function HearCard({ taking, player, heard, piece, shown, look, bring }: P
   const keyboards = useKeyboards();
   const [choice, setChoice] = useState<string | null>();
   const [name, setName] = useState(() => localStorage.getItem(PLAYER) ?? "");
-  const picker = useRef<HTMLInputElement>(null);
   // A keyboard where there is one; else the hands are tapped.
   const keyboard = choice !== undefined && (choice === null || keyboards?.some((k) => k.id === choice)) ? choice : (keyboards?.[0]?.id ?? null);
   const on: Option[] = [
@@ -73,23 +73,17 @@ export function HearCard({ taking, player, heard, piece, shown, look, bring }: P
           {keyboard === null ? says.beginTaps : rehearsal.click || rehearsal.countIn > 0 ? says.beginCounted : says.begin}
         </button>
         {says.or}
-        <button type="button" className="word" onClick={() => picker.current?.click()}>
+        <FileWord
+          accept=".mid,.midi"
+          onFile={(file) => {
+            const hand = rehearsal.hands === "both" ? null : rehearsal.hands === "tune" ? "right" : rehearsal.hands;
+            bring(file, { from: rehearsal.from, to: rehearsal.to, hand, player: name.trim(), piece: piece ?? null });
+          }}
+        >
           {says.bring}
-        </button>
+        </FileWord>
         .
       </p>
-      <input
-        ref={picker}
-        type="file"
-        hidden
-        accept=".mid,.midi"
-        onChange={(event) => {
-          const file = event.currentTarget.files?.[0];
-          event.currentTarget.value = "";
-          const hand = rehearsal.hands === "both" ? null : rehearsal.hands === "tune" ? "right" : rehearsal.hands;
-          if (file) bring(file, { from: rehearsal.from, to: rehearsal.to, hand, player: name.trim(), piece: piece ?? null });
-        }}
-      />
       {keyboard === null && (
         <p className="pencil">
           {says.late(taking.late)}{" "}
@@ -157,7 +151,7 @@ function useKeyboards() {
     let isOver = false;
     void (async () => {
       try {
-        const midi = await import("./midiIn");
+        const midi = await import("../sound/midiIn");
         const look = async () => setFound(await midi.keyboards());
         await look();
         if (!isOver) end = midi.onKeyboards(() => void look());

@@ -1,4 +1,4 @@
-import { answered, client, type Heard } from "../api";
+import { answered, asItIs, client, type Heard } from "../api";
 import type { components } from "../contract";
 
 export type PlayedEvent = components["schemas"]["PlayedEvent"];
@@ -47,10 +47,7 @@ export const bringTake = async (id: string, wish: FileWish, file: File): Promise
   return answered(
     await client.POST("/api/settings/{id}/takes/file", {
       params: { path: { id }, query: said },
-      // Sent as it is; the contract knows bytes only as a string.
-      body: file as unknown as string,
-      bodySerializer: (body) => body as unknown as BodyInit,
-      headers: { "Content-Type": "application/octet-stream" },
+      ...asItIs(file),
     }),
   );
 };

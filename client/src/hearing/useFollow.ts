@@ -30,7 +30,7 @@ export function useFollow(setting: string) {
   async function begin() {
     if (!heard) return;
     try {
-      const { keyboards, listenTo } = await import("./midiIn");
+      const { keyboards, listenTo } = await import("../sound/midiIn");
       const found = await keyboards();
       setNone(found.length === 0);
       if (found.length === 0) return;

@@ -6,7 +6,7 @@ import { chordsOf, Follower } from "./follower";
 import { CHECK_CLICKS, CHECK_EVERY, knownLatency, latencyOf } from "./latency";
 import { Recorder } from "./recorder";
 import { beginTake, putTakeAway, type TakeSeen, type TakeWish } from "./takeApi";
-import type { Told } from "./midiIn";
+import type { Told } from "../sound/midiIn";
 
 const LEAD_IN = 1000; // milliseconds of a take before its first bar
 const QUIET = 300; // milliseconds after the last chord
@@ -94,7 +94,7 @@ export function useTaking({ setting, pencil, onSeen }: Props) {
         timer.current = window.setTimeout(() => void finish(), QUIET);
       };
       if (isTaps) setTapping(true);
-      else end.current = (await import("./midiIn")).listenTo(keyboard, (t) => told.current?.(t));
+      else end.current = (await import("../sound/midiIn")).listenTo(keyboard, (t) => told.current?.(t));
       if (plan.lead > 0 || wanted.click) {
         zero = await now.player.beat({ ...plan, struck: [], pedal: [] });
         if (mine !== turn.current) return;

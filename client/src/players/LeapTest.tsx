@@ -1,4 +1,5 @@
-import { useRef, useState } from "react";
+import { useState } from "react";
+import { FileWord } from "../FileWord";
 import { sentences } from "../sentences";
 import { leapTestAddress, measureLeaps, type HandsSaid } from "./playerApi";
 
@@ -6,7 +7,6 @@ const says = sentences.players;
 
 /** The short test of leaps: to be fetched, played and recorded, and its take brought back. */
 export function LeapTest({ octave, onMeasured }: { octave: number; onMeasured: (said: HandsSaid[]) => void }) {
-  const picker = useRef<HTMLInputElement>(null);
   const [told, setTold] = useState<{ text: string; isFault: boolean }>();
   async function bring(take: File) {
     try {
@@ -31,22 +31,11 @@ export function LeapTest({ octave, onMeasured }: { octave: number; onMeasured: (
             </span>
           )),
         )}
-        <button type="button" className="word" onClick={() => picker.current?.click()}>
+        <FileWord accept=".mid,.midi" onFile={(take) => void bring(take)}>
           {says.take}
-        </button>
+        </FileWord>
         . <span className="pencil">{says.caution}</span>
       </p>
-      <input
-        ref={picker}
-        type="file"
-        hidden
-        accept=".mid,.midi"
-        onChange={(event) => {
-          const file = event.currentTarget.files?.[0];
-          event.currentTarget.value = "";
-          if (file) void bring(file);
-        }}
-      />
       <p className={told?.isFault ? "pencil fault" : "pencil"} role="status">
         {told?.text}
       </p>

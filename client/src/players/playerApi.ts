@@ -1,4 +1,4 @@
-import { answered, client } from "../api";
+import { answered, asItIs, client } from "../api";
 import type { components } from "../contract";
 import { anything, findOnShelf, type ShelfItem, type ShelfSaved } from "../shelf/shelfApi";
 
@@ -27,9 +27,7 @@ export const measureLeaps = async (take: Blob, octave: number): Promise<LeapTest
   answered(
     await client.POST("/api/players/leap-test", {
       params: { query: { octave } },
-      body: take as unknown as string,
-      bodySerializer: (body) => body as unknown as BodyInit,
-      headers: { "Content-Type": "application/octet-stream" },
+      ...asItIs(take),
     }),
   );
 

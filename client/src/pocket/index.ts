@@ -1,2 +1,4 @@
+import "../engraved.css";
+import "../sound/cursor.css";
 import "./pocket.css";
 import "./main";

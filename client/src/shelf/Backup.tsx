@@ -1,4 +1,5 @@
-import { useRef, useState } from "react";
+import { useState } from "react";
+import { FileWord } from "../FileWord";
 import { sentences } from "../sentences";
 import { Sure } from "./Item";
 import { backupAddress, restore } from "./shelfApi";
@@ -7,7 +8,6 @@ const words = sentences.shelf;
 
 /** The whole shelf as a zip, and back. */
 export function Backup({ act }: { act: (work: () => Promise<unknown>) => Promise<void> }) {
-  const picker = useRef<HTMLInputElement>(null);
   const [zip, setZip] = useState<File>();
   const [kept, setKept] = useState<string>();
   return (
@@ -18,22 +18,11 @@ export function Backup({ act }: { act: (work: () => Promise<unknown>) => Promise
           {words.backup}
         </a>
         ,{" "}
-        <button type="button" className="word" onClick={() => picker.current?.click()}>
+        <FileWord accept=".zip" label={words.putBack} onFile={setZip}>
           {words.putBack}
-        </button>
+        </FileWord>
         .
       </p>
-      <input
-        ref={picker}
-        type="file"
-        hidden
-        accept=".zip"
-        aria-label={words.putBack}
-        onChange={(event) => {
-          setZip(event.currentTarget.files?.[0]);
-          event.currentTarget.value = "";
-        }}
-      />
       {zip && (
         <Sure
           question={words.sureRestore(zip.name)}

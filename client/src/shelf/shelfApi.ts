@@ -1,5 +1,5 @@
 import type { components } from "../contract";
-import { answered, client, Refusal } from "../api";
+import { answered, asItIs, client, Refusal } from "../api";
 
 export type ShelfItem = components["schemas"]["ShelfItem"];
 export type ShelfVersion = components["schemas"]["ShelfVersion"];
@@ -75,13 +75,7 @@ export const purge = async (id: string) => answered(await client.POST("/api/shel
 export const backupAddress = "/api/shelf/backup";
 
 export const restore = async (zip: File) =>
-  answered(
-    await client.POST("/api/shelf/backup", {
-      body: zip as unknown as string,
-      bodySerializer: (body) => body as unknown as BodyInit,
-      headers: { "Content-Type": "application/zip" },
-    }),
-  );
+  answered(await client.POST("/api/shelf/backup", asItIs(zip, "application/zip")));
 
 function saved(result: { data?: ShelfSaved | undefined; error?: unknown; response: Response }): ShelfSaved {
   return result.response.status === CONFLICT ? (result.error as ShelfSaved) : answered(result);

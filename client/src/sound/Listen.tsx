@@ -3,6 +3,7 @@ import { sentences } from "../sentences";
 import { Card } from "./Card";
 import { barAt, placeOf, type Heard, type HeardBar, type Rehearsal } from "./plan";
 import { usePlayer } from "./usePlayer";
+import "./cursor.css";
 import "./listen.css";
 
 interface Props {

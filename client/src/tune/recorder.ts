@@ -1,4 +1,4 @@
-import { WebMidi, type NoteMessageEvent } from "webmidi";
+import { keyboards, listenTo } from "../sound/midiIn";
 import type { Played } from "./midiFile";
 
 const HIGH = 1400; // hertz: the first beat of a bar
@@ -14,8 +14,7 @@ export interface Recording {
 /** Records every MIDI keyboard that is connected, to a click; the first bar is counted in.
  * @param onNote Called with how many keys were struck so far. */
 export async function record(beatsPerMinute: number, beats: number, onNote: (count: number) => void): Promise<Recording> {
-  await WebMidi.enable();
-  if (WebMidi.inputs.length === 0) throw new NoKeyboard();
+  if ((await keyboards()).length === 0) throw new NoKeyboard();
   const audio = new AudioContext();
   await audio.resume();
   const begin = audio.currentTime + START;
@@ -29,34 +28,27 @@ export async function record(beatsPerMinute: number, beats: number, onNote: (cou
   const timer = setInterval(lay, 40);
   const played: Played[] = [];
   const down = new Map<number, Played>();
-  const seconds = (event: NoteMessageEvent) => (event.timestamp - pageBegin) / 1000;
   const release = (key: number, at: number) => {
     const note = down.get(key);
     if (note) note.until = at;
     down.delete(key);
   };
-  const on = (event: NoteMessageEvent) => {
-    const key = event.note.number;
-    release(key, seconds(event));
-    const note = { key, velocity: event.note.rawAttack || 64, at: seconds(event), until: Infinity };
+  const leave = listenTo(undefined, ({ moment, key, velocity }) => {
+    if (key === undefined) return;
+    const at = (moment - pageBegin) / 1000;
+    release(key, at);
+    if (!velocity) return;
+    const note = { key, velocity, at, until: Infinity };
     down.set(key, note);
     played.push(note);
     onNote(played.length);
-  };
-  const off = (event: NoteMessageEvent) => release(event.note.number, seconds(event));
-  for (const input of WebMidi.inputs) {
-    input.addListener("noteon", on);
-    input.addListener("noteoff", off);
-  }
+  });
   return {
     end() {
       clearInterval(timer);
       const now = (performance.now() - pageBegin) / 1000;
       for (const key of [...down.keys()]) release(key, now);
-      for (const input of WebMidi.inputs) {
-        input.removeListener("noteon", on);
-        input.removeListener("noteoff", off);
-      }
+      leave();
       void audio.close();
       return fromFirstBar(played, period * beats);
     },
