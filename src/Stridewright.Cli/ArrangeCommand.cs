@@ -150,18 +150,11 @@ internal sealed class ArrangeCommand
         var report = _desk.SomebodyLooksOn
             ? ProgressBar.Around(_desk.ErrorOutput, bar => useCases.Arrange(request, bar, _desk.Cancellation))
             : useCases.Arrange(request, null, _desk.Cancellation);
-        if (report.Outcome != ArrangeOutcome.BadWish)
-        {
-            if (parsed.GetValue(_json))
-            {
-                ReportJson.Write(_desk.Output, report);
-            }
-            else
-            {
-                ArrangeSummary.Write(_desk.Output, report);
-            }
-        }
-        _desk.Errors(report.Problems, areWishes: report.Outcome == ArrangeOutcome.BadWish);
+        _desk.Tell(
+            parsed.GetValue(_json) ? o => ReportJson.Write(o, report) : o => ArrangeSummary.Write(o, report),
+            report.Problems,
+            areWishes: report.Outcome == ArrangeOutcome.BadWish
+        );
         return report.Outcome switch
         {
             ArrangeOutcome.AllWritten => ExitCode.Done,
@@ -180,7 +173,7 @@ internal sealed class ArrangeCommand
             AllKeys = parsed.GetValue(_allKeys),
             OutputFolder = parsed.GetValue(_out) is { Length: > 0 } folder ? folder : ArrangeRequest.UsualFolder,
             Formats = parsed.GetValue(_format) ?? ArrangeRequest.UsualFormats,
-            Paper = parsed.GetValue(_paper) is { } paper ? Choices.Paper(paper)!.Value : Paper.A4,
+            Paper = Options.PaperOf(parsed, _paper),
             Levels = parsed.GetValue(_levels),
             Plain = parsed.GetValue(_plain),
             Sketch = parsed.GetValue(_sketch),
@@ -212,15 +205,12 @@ internal sealed class ArrangeCommand
                 LeftHandOnly = parsed.GetValue(_leftHandOnly),
                 Lyrics = parsed.GetValue(_lyrics),
                 Harmony = parsed.GetValue(_harmony),
-                Play = Listed(parsed.GetValue(_play)),
-                Without = Listed(parsed.GetValue(_without)),
+                Play = Options.Listed(parsed.GetValue(_play)),
+                Without = Options.Listed(parsed.GetValue(_without)),
                 ShowPlain = parsed.GetValue(_showPlain),
                 Seed = parsed.GetValue(_seed),
             },
         };
-
-    private static ValueList<string> Listed(string? words) =>
-        [.. (words ?? "").Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)];
 }
 
 /// <summary>The options that describe a pair of hands.</summary>

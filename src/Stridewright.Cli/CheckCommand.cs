@@ -51,18 +51,11 @@ internal sealed class CheckCommand
             },
             _desk.Cancellation
         );
-        if (report.Outcome != CheckOutcome.BadWish)
-        {
-            if (parsed.GetValue(_json))
-            {
-                ReportJson.Write(_desk.Output, report);
-            }
-            else
-            {
-                CheckSummary.Write(_desk.Output, report);
-            }
-        }
-        _desk.Errors(report.Problems, areWishes: report.Outcome == CheckOutcome.BadWish);
+        _desk.Tell(
+            parsed.GetValue(_json) ? o => ReportJson.Write(o, report) : o => CheckSummary.Write(o, report),
+            report.Problems,
+            areWishes: report.Outcome == CheckOutcome.BadWish
+        );
         return report.Outcome switch
         {
             CheckOutcome.Playable => ExitCode.Done,

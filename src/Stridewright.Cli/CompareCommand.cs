@@ -56,18 +56,11 @@ internal sealed class CompareCommand
             },
             _desk.Cancellation
         );
-        if (report.Outcome != CompareOutcome.BadWish)
-        {
-            if (parsed.GetValue(_json))
-            {
-                ReportJson.Write(_desk.Output, report);
-            }
-            else
-            {
-                CompareSummary.Write(_desk.Output, report);
-            }
-        }
-        _desk.Errors(report.Problems, areWishes: report.Outcome == CompareOutcome.BadWish);
+        _desk.Tell(
+            parsed.GetValue(_json) ? o => ReportJson.Write(o, report) : o => CompareSummary.Write(o, report),
+            report.Problems,
+            areWishes: report.Outcome == CompareOutcome.BadWish
+        );
         return report.Outcome switch
         {
             CompareOutcome.Compared => ExitCode.Done,

@@ -12,6 +12,17 @@ internal sealed record Desk(
     CancellationToken Cancellation
 )
 {
+    /// <summary>Tells what came of a run and what went wrong in it.</summary>
+    /// <param name="report">Writes what came of it; not asked where the wishes themselves were wrong.</param>
+    public void Tell(Action<TextWriter> report, IEnumerable<Problem> problems, bool areWishes)
+    {
+        if (!areWishes)
+        {
+            report(Output);
+        }
+        Errors(problems, areWishes);
+    }
+
     public void Errors(IEnumerable<Problem> problems, bool areWishes)
     {
         foreach (var problem in problems)

@@ -64,23 +64,16 @@ internal sealed class FingerCommand
             Span = parsed.GetValue(_hands.Span),
             OctaveWidth = parsed.GetValue(_hands.OctaveWidth),
             BeatsPerMinute = parsed.GetValue(_bpm),
-            Paper = parsed.GetValue(_paper) is { } paper ? Choices.Paper(paper)!.Value : Paper.A4,
+            Paper = Options.PaperOf(parsed, _paper),
             Formats = parsed.GetValue(_format) ?? FingerRequest.UsualFormats,
             Replace = parsed.GetValue(_replace),
         };
         var report = useCases.Finger(request, _desk.Cancellation);
-        if (!report.IsBadWish)
-        {
-            if (parsed.GetValue(_json))
-            {
-                ReportJson.Write(_desk.Output, report);
-            }
-            else
-            {
-                FingerSummary.Write(_desk.Output, report);
-            }
-        }
-        _desk.Errors(report.Problems, areWishes: report.IsBadWish);
+        _desk.Tell(
+            parsed.GetValue(_json) ? o => ReportJson.Write(o, report) : o => FingerSummary.Write(o, report),
+            report.Problems,
+            areWishes: report.IsBadWish
+        );
         return report.Cancelled ? ExitCode.Cancelled
             : report.Written.Count == 0 ? ExitCode.Nothing
             : report.Problems.Count > 0 ? ExitCode.Partly

@@ -117,13 +117,13 @@ internal sealed class HandoutCommand
             Number = parsed.GetValue(_tune),
             Out = parsed.GetRequiredValue(_out)!,
             Replace = parsed.GetValue(_replace),
-            Paper = parsed.GetValue(_paper) is { } paper ? Choices.Paper(paper)!.Value : Paper.A4,
+            Paper = Options.PaperOf(parsed, _paper),
             Wish = new HandoutWish
             {
                 Bars = parsed.GetValue(_bars),
-                Items = Listed(parsed.GetValue(_items)),
+                Items = Options.Listed(parsed.GetValue(_items)),
                 Levels = (Numbers(parsed.GetValue(_levels) ?? "") ?? []).ToValueList(),
-                Keyboard = Listed(parsed.GetValue(_keyboard)),
+                Keyboard = Options.Listed(parsed.GetValue(_keyboard)),
                 Staves = parsed.GetValue(_staves),
                 Text = parsed.GetValue(_text),
                 Pupil = parsed.GetValue(_pupil),
@@ -150,13 +150,10 @@ internal sealed class HandoutCommand
 
     private static List<int>? Numbers(string list)
     {
-        var words = Listed(list);
+        var words = Options.Listed(list);
         var numbers = words
             .Select(w => int.TryParse(w, NumberStyles.None, CultureInfo.InvariantCulture, out var n) ? n : -1)
             .ToList();
         return numbers.Contains(-1) ? null : numbers;
     }
-
-    private static ValueList<string> Listed(string? words) =>
-        [.. (words ?? "").Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)];
 }

@@ -63,23 +63,16 @@ internal sealed class LessonCommand
                 Takes = (parsed.GetValue(_takes) ?? []).ToValueList(),
                 OutputFolder = parsed.GetValue(_out) is { Length: > 0 } folder ? folder : LessonRequest.UsualFolder,
                 Formats = parsed.GetValue(_format) ?? usual.Formats,
-                Paper = parsed.GetValue(_paper) is { } paper ? Choices.Paper(paper)!.Value : Paper.A4,
+                Paper = Options.PaperOf(parsed, _paper),
                 Replace = parsed.GetValue(_replace),
             },
             _desk.Cancellation
         );
-        if (report.Outcome != LessonOutcome.BadWish)
-        {
-            if (parsed.GetValue(_json))
-            {
-                ReportJson.Write(_desk.Output, report);
-            }
-            else
-            {
-                LessonSummary.Write(_desk.Output, report);
-            }
-        }
-        _desk.Errors(report.Problems, areWishes: report.Outcome == LessonOutcome.BadWish);
+        _desk.Tell(
+            parsed.GetValue(_json) ? o => ReportJson.Write(o, report) : o => LessonSummary.Write(o, report),
+            report.Problems,
+            areWishes: report.Outcome == LessonOutcome.BadWish
+        );
         return report.Outcome switch
         {
             LessonOutcome.Written => ExitCode.Done,

@@ -55,6 +55,14 @@ internal static class Options
             CliMessages.Papers
         );
 
+    /// <summary>The paper that was chosen, else A4.</summary>
+    public static Paper PaperOf(ParseResult parsed, Option<string?> paper) =>
+        parsed.GetValue(paper) is { } chosen ? Choices.Paper(chosen)!.Value : Workbench.Paper.A4;
+
+    /// <summary>Words with commas between them; empty where there are none.</summary>
+    public static ValueList<string> Listed(string? words) =>
+        [.. (words ?? "").Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)];
+
     public static Option<ValueList<OutputFormat>?> Formats(string help) =>
         Chosen("--format", help, "LIST", Choices.Formats, CliMessages.Formats);
 

@@ -111,5 +111,5 @@ public static class LessonLimits
     [Playing, Rest, MoreADay, DaysUp, Slice, LongSlice, ItemADay, RungsADay, HardFrom, HardTo, Again];
 
     public static IReadOnlyList<Threshold> All { get; } =
-    [Begin, Rung, FallBack, MoveOn, CleanTakes, LeastRight, Covered, Nested, Different, Drills, .. OfPlan];
+    [Begin, GoOn, Rung, FallBack, MoveOn, CleanTakes, LeastRight, Covered, Nested, Different, Drills, .. OfPlan];
 }

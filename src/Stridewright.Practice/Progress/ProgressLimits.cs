@@ -1,3 +1,4 @@
+using Stridewright.Practice.Lessons;
 using Stridewright.Practice.Listening.Reporting;
 
 namespace Stridewright.Practice.Progress;
@@ -7,21 +8,18 @@ public static class ProgressLimits
 {
     private const string Common = "common practice";
 
-    public static readonly Threshold LeastRight = new(
-        "notes right in a clean take",
-        0.98,
-        "share",
-        "common practice; the share of correct trials, not their number, went with how well it was kept (Duke, Simmons and Cash 2009)"
-    );
+    // What a clean take is, and when it comes again first, is the same as in a lesson.
+    public static readonly Threshold LeastRight = LessonLimits.LeastRight;
 
-    public static readonly Threshold Covered = new("bars played for a take to be whole", 0.9, "share", Common);
+    public static readonly Threshold Covered = LessonLimits.Covered with
+    {
+        Words = "bars played for a take to be whole",
+    };
 
-    public static readonly Threshold FirstReturn = new(
-        "days until something is due again, at first and after a day without a clean take",
-        1,
-        "day",
-        "accuracy gained from one session to the next only when a day lay between (Simmons 2012)"
-    );
+    public static readonly Threshold FirstReturn = LessonLimits.Again with
+    {
+        Words = "days until something is due again, at first and after a day without a clean take",
+    };
 
     public static readonly Threshold Wider = new(
         "each clean day in a row makes that so much longer",

@@ -161,7 +161,7 @@ public sealed class TakeDesk(SheetDesk desk, ShelfDesk shelf) : IDisposable
     private async Task<TakeSeen> Heard(string id, Sheet sheet, KeptTake kept, CancellationToken cancellation)
     {
         var hearing = await Hearing(sheet, kept, cancellation);
-        await shelf.Takes.Save(id, kept with { Heard = HeardOf.Kept(hearing.Heard()) }, cancellation);
+        await shelf.Takes.Save(id, kept with { Heard = HeardOf.Kept(hearing.Heard) }, cancellation);
         return hearing.Seen(id);
     }
 

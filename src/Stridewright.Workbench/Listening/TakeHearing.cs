@@ -23,11 +23,17 @@ internal sealed class TakeHearing
     private readonly ExpectedScore _whole;
     private readonly Alignment _alignment;
     private readonly TakeReport _report;
+    private readonly Lazy<HeardTake> _heard;
 
     private TakeHearing(Score score, KeptTake kept, ExpectedScore whole, Alignment alignment)
     {
         (_score, _kept, _whole, _alignment) = (score, kept, whole, alignment);
         _report = Listener.Hear(alignment);
+        _heard = new(() =>
+        {
+            var heard = HeardOf.Take(_alignment, _report);
+            return heard with { AskedQuartersPerMinute = _kept.Tempo ?? heard.AskedQuartersPerMinute };
+        });
     }
 
     /// <summary>Null: the take has no notes that can be read.</summary>
@@ -54,15 +60,11 @@ internal sealed class TakeHearing
         score.Bars.SelectMany(b => b.Directions).Select(d => d.QuartersPerMinute).FirstOrDefault(t => t is not null)
         ?? Sound.Performer.DefaultTempo;
 
-    public HeardTake Heard()
-    {
-        var heard = HeardOf.Take(_alignment, _report);
-        return heard with { AskedQuartersPerMinute = _kept.Tempo ?? heard.AskedQuartersPerMinute };
-    }
+    public HeardTake Heard => _heard.Value;
 
     public TakeSeen Seen(string id)
     {
-        var heard = Heard();
+        var heard = Heard;
         var refusal = _report.IsAnotherPiece
             ? WorkbenchMessages.AnotherPiece(heard.Title, _alignment.Pairs.Count(p => p.IsMatch), heard.Played)
             : null;

@@ -1,4 +1,5 @@
 using Stridewright.Music;
+using Stridewright.Practice.Lessons;
 
 namespace Stridewright.Workbench.Sheets;
 
@@ -6,19 +7,8 @@ namespace Stridewright.Workbench.Sheets;
 internal static class HandAlone
 {
     public static Score Of(Score score, Hand hand) =>
-        score with
+        Excerpts.Hand(score, hand) with
         {
             Subtitle = WorkbenchMessages.HandAlone(hand),
-            LeftHandOnly = hand == Hand.Left,
-            RightHandOnly = hand == Hand.Right,
-            Bars = score
-                .Bars.Select(b =>
-                    b with
-                    {
-                        Voices = b.Voices.Where(v => v.Hand == hand).ToValueList(),
-                        Above = hand == Hand.Right ? b.Above : [],
-                    }
-                )
-                .ToValueList(),
         };
 }
