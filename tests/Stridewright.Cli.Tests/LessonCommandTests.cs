@@ -2,6 +2,7 @@ using System.Text.Json;
 using Stridewright.Testing;
 using Stridewright.Workbench;
 using Stridewright.Workbench.Reports;
+using static Stridewright.Cli.Tests.RealProgram;
 
 namespace Stridewright.Cli.Tests;
 
@@ -130,14 +131,5 @@ public sealed class LessonCommandTests : IDisposable
             Assert.Single(error.TrimEnd().Split('\n'));
         }
         Assert.False(Directory.Exists(At("x")));
-    }
-
-    private static (int Code, string Output, string Error) Run(params string[] args)
-    {
-        using var output = new StringWriter { NewLine = "\n" };
-        using var error = new StringWriter { NewLine = "\n" };
-        var app = new CommandLineApp(UseCases.Open, output, error);
-        var code = app.Run(args, TestContext.Current.CancellationToken);
-        return (code, output.ToString(), error.ToString());
     }
 }

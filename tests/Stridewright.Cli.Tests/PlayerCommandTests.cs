@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Stridewright.Workbench;
+using static Stridewright.Cli.Tests.RealProgram;
 
 namespace Stridewright.Cli.Tests;
 
@@ -69,7 +70,7 @@ public sealed class PlayerCommandTests : IDisposable
             "--left-without",
             "4"
         );
-        Assert.Equal((0, ""), (made.ExitCode, made.Error));
+        Assert.Equal((0, ""), (made.Code, made.Error));
         Assert.Contains("without finger 4", made.Output, StringComparison.Ordinal);
         Assert.Contains("possible    up to the octave", made.Output, StringComparison.Ordinal);
         var text = System.IO.File.ReadAllText(File("ada.player"));
@@ -92,15 +93,15 @@ public sealed class PlayerCommandTests : IDisposable
         var score = Path.Combine(Testing.Corpus.CheckoutRoot, "samples", "ferry-bell.abc");
         Run("arrange", score, "--level", "5", "--span", "230", "--format", "musicxml", "--out", _folder.FullName);
         var rag = File("ferry-bell.musicxml");
-        Assert.Equal(1, Run("check", rag, "--player", File("ada.player")).ExitCode);
-        Assert.Equal(0, Run("check", rag, "--player", File("ada.player"), "--span", "230").ExitCode);
+        Assert.Equal(1, Run("check", rag, "--player", File("ada.player")).Code);
+        Assert.Equal(0, Run("check", rag, "--player", File("ada.player"), "--span", "230").Code);
     }
 
     [Fact]
     public void The_leap_test_is_written_and_a_take_of_it_measured()
     {
         var written = Run("player", "--write-leap-test", File("test"));
-        Assert.Equal((0, ""), (written.ExitCode, written.Error));
+        Assert.Equal((0, ""), (written.Code, written.Error));
         foreach (var hand in new[] { "left", "right" })
         {
             if (Testing.Corpus.FilesIfThere("standards", ".xsd").Count > 0)
@@ -127,7 +128,7 @@ public sealed class PlayerCommandTests : IDisposable
             "--leap-test",
             Path.Combine(Testing.Corpus.CheckoutRoot, "samples", "midi", "ferry-bell.mid")
         );
-        Assert.Equal(2, other.ExitCode);
+        Assert.Equal(2, other.Code);
         Assert.Contains("--leap-test: this is no take of the leap test", other.Error, StringComparison.Ordinal);
         Assert.Contains(
             "--leap-test: ",
@@ -148,7 +149,7 @@ public sealed class PlayerCommandTests : IDisposable
     {
         System.IO.File.WriteAllText(File("bad.player"), "stridewright player 1\n" + lines);
         var run = Run("player", File("bad.player"));
-        Assert.Equal(2, run.ExitCode);
+        Assert.Equal(2, run.Code);
         Assert.Contains($"bad.player:{place}: ", run.Error, StringComparison.Ordinal);
         Assert.Contains(message, run.Error, StringComparison.Ordinal);
         var check = Run("check", "rag.musicxml", "--player", File("bad.player"));
@@ -164,15 +165,7 @@ public sealed class PlayerCommandTests : IDisposable
     public void A_bad_wish_is_told_in_a_sentence(string option, string value, string message)
     {
         var run = Run("player", option, value);
-        Assert.Equal(2, run.ExitCode);
+        Assert.Equal(2, run.Code);
         Assert.Contains(message, run.Error, StringComparison.Ordinal);
-    }
-
-    private static (int ExitCode, string Output, string Error) Run(params string[] args)
-    {
-        using var output = new StringWriter();
-        using var error = new StringWriter();
-        var code = new CommandLineApp(UseCases.Open, output, error).Run(args, TestContext.Current.CancellationToken);
-        return (code, output.ToString(), error.ToString());
     }
 }

@@ -1,6 +1,6 @@
 using System.Text.RegularExpressions;
 using Stridewright.Testing;
-using Stridewright.Workbench;
+using static Stridewright.Cli.Tests.RealProgram;
 
 namespace Stridewright.Cli.Tests;
 
@@ -263,12 +263,4 @@ public sealed class RealRunTests : IDisposable
 
     private static string[] Lines(string text) =>
         text.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
-
-    private static (int Code, string Output, string Error) Run(params string[] args)
-    {
-        using var output = new StringWriter();
-        using var error = new StringWriter();
-        var code = new CommandLineApp(UseCases.Open, output, error).Run(args, TestContext.Current.CancellationToken);
-        return (code, output.ToString(), error.ToString());
-    }
 }

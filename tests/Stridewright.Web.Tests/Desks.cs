@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using Stridewright.Testing;
@@ -17,14 +18,47 @@ internal static class Desks
         int height
     )
     {
-        var context = await chromium.Browser.NewContextAsync(
+        var context = await Context(chromium, scheme, width, height);
+        return await OpenIn(context, page);
+    }
+
+    /// <summary>A browser of its own that knows nothing yet.</summary>
+    public static Task<IBrowserContext> Context(Chromium chromium, ColorScheme scheme, int width, int height) =>
+        chromium.Browser.NewContextAsync(
             new()
             {
                 ColorScheme = scheme,
                 ViewportSize = new() { Width = width, Height = height },
             }
         );
-        return await OpenIn(context, page);
+
+    /// <summary>A page with a setting on it that can be heard, and its performance as the page has it.</summary>
+    /// <param name="context">With what is replaced at the browser's edge.</param>
+    /// <param name="text">The tune, written down; null: a sample.</param>
+    /// <param name="patience">Longest wait, in milliseconds.</param>
+    public static async Task<(IPage Desk, JsonNode Heard, List<string> Faults)> Heard(
+        IBrowserContext context,
+        Uri address,
+        string? text,
+        float patience
+    )
+    {
+        var (desk, faults) = await At(context, address);
+        var told = desk.WaitForResponseAsync(
+            r => r.Url.EndsWith("/heard", StringComparison.Ordinal),
+            new() { Timeout = patience }
+        );
+        if (text is null)
+        {
+            await desk.GetByRole(AriaRole.Button, new() { Name = "The Ferry Bell" }).ClickAsync();
+        }
+        else
+        {
+            await desk.GetByRole(AriaRole.Textbox).FillAsync(text);
+        }
+        var heard = JsonNode.Parse(await (await told).TextAsync())!;
+        await Expect(desk.Locator(".page svg").First).ToBeVisibleAsync(new() { Timeout = patience });
+        return (desk, heard, faults);
     }
 
     /// <summary>Another page of the same browser.</summary>

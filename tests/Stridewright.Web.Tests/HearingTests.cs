@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;
@@ -183,13 +182,13 @@ public sealed partial class HearingTests(Chromium chromium) : IClassFixture<Chro
         var (desk, keys, faults) = await Open(host, scheme, width, height, "window.edge.hasNone = true;");
         await Button(desk, "let it hear you").ClickAsync();
         await Expect(Word(desk, "as a rhythm on two keys")).ToBeVisibleAsync();
+        await desk.EvaluateAsync($"() => {{ edge.late = {Late}; }}");
         await Button(desk, "find out how late").ClickAsync();
         await Expect(desk.GetByText("Tap F or J with every click.")).ToBeVisibleAsync();
         await desk.WaitForFunctionAsync("() => edge.clicks.length > 1", null, new() { Timeout = Patience });
         await Desks.Clean(desk);
         await Desks.Shot(desk, $"hear-taps-{width}");
         await desk.WaitForFunctionAsync("() => edge.clicks.length === 12", null, new() { Timeout = Patience });
-        await desk.EvaluateAsync($"() => edge.clicks.forEach(when => edge.tap('KeyF', edge.heardAt(when) + {Late}))");
         var said = desk.GetByText(LatePattern());
         await Expect(said).ToBeVisibleAsync(new() { Timeout = Patience });
         var shown = int.Parse(
@@ -201,7 +200,7 @@ public sealed partial class HearingTests(Chromium chromium) : IClassFixture<Chro
 
         await desk.GetByLabel("First bar").SelectOptionAsync(keys.IdOf("5"));
         await desk.GetByLabel("Last bar").SelectOptionAsync(keys.IdOf("8"));
-        await desk.EvaluateAsync("() => { edge.clicks = []; }");
+        await desk.EvaluateAsync("() => { edge.clicks = []; delete edge.late; }");
         await Button(desk, "count me in, I tap").ClickAsync();
         await desk.WaitForFunctionAsync("() => edge.clicks.length > 1", null, new() { Timeout = Patience });
         // The first click of the count-in lies a bar before the first bar.
@@ -404,29 +403,9 @@ public sealed partial class HearingTests(Chromium chromium) : IClassFixture<Chro
         string? text = null
     )
     {
-        var context = await chromium.Browser.NewContextAsync(
-            new()
-            {
-                ColorScheme = scheme,
-                ViewportSize = new() { Width = width, Height = height },
-            }
-        );
+        var context = await Desks.Context(chromium, scheme, width, height);
         await context.AddInitScriptAsync(Keyboard.Edge + more);
-        var (desk, faults) = await Desks.At(context, host.Address);
-        var told = desk.WaitForResponseAsync(
-            r => r.Url.EndsWith("/heard", StringComparison.Ordinal),
-            new() { Timeout = Patience }
-        );
-        if (text is null)
-        {
-            await desk.GetByRole(AriaRole.Button, new() { Name = "The Ferry Bell" }).ClickAsync();
-        }
-        else
-        {
-            await desk.GetByRole(AriaRole.Textbox).FillAsync(text);
-        }
-        var heard = JsonNode.Parse(await (await told).TextAsync())!;
-        await Expect(desk.Locator(".page svg").First).ToBeVisibleAsync(new() { Timeout = Patience });
+        var (desk, heard, faults) = await Desks.Heard(context, host.Address, text, Patience);
         return (desk, new Keyboard(desk, heard), faults);
     }
 }

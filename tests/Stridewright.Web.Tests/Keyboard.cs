@@ -46,7 +46,11 @@ internal sealed class Keyboard(IPage desk, JsonNode heard)
         };
         const start = AudioBufferSourceNode.prototype.start;
         AudioBufferSourceNode.prototype.start = function (when, ...rest) {
-          if (this.buffer.duration < 0.1) window.edge.clicks.push(when);
+          if (this.buffer.duration < 0.1) {
+            window.edge.clicks.push(when);
+            // Whoever taps with every click does so without asking the test, which may be late itself.
+            if (window.edge.late !== undefined) window.edge.tap("KeyF", window.edge.heardAt(when) + window.edge.late);
+          }
           return start.call(this, when, ...rest);
         };
         window.edge.heardAt = (when) => {

@@ -31,19 +31,8 @@ public sealed class ProgressPageTests(Chromium chromium) : IClassFixture<Chromiu
     {
         await Keep();
         _host = await PageHost.Start(0, _data, CancellationToken.None);
-        var context = await chromium.Browser.NewContextAsync(
-            new()
-            {
-                ColorScheme = scheme,
-                ViewportSize = new() { Width = width, Height = height },
-            }
-        );
-        var desk = await context.NewPageAsync();
-        var faults = new List<string>();
-        desk.Console += (_, said) => faults.AddRange(said.Type is "error" or "warning" ? [said.Text] : []);
-        desk.PageError += (_, fault) => faults.Add(fault);
-        await desk.GotoAsync(_host.Address.ToString());
-
+        var context = await Desks.Context(chromium, scheme, width, height);
+        var (desk, faults) = await Desks.At(context, _host.Address);
         await Button(desk, "See how players come on").ClickAsync();
         await Expect(desk.GetByRole(AriaRole.Heading, new() { Name = "How players come on" })).ToBeFocusedAsync();
         await Expect(Button(desk, "Ada")).ToBeVisibleAsync();

@@ -169,6 +169,7 @@ public sealed class TakeAwayTests(Page page, Chromium chromium) : IClassFixture<
         await Expect(harmony.First).ToBeVisibleAsync(new() { Timeout = 60_000 });
         await Button(desk, "with chord symbols, change it").FocusAsync();
         await desk.Keyboard.PressAsync("Enter");
+        await Expect(desk.GetByRole(AriaRole.Radio, new() { Name = "with chord symbols" })).ToBeFocusedAsync();
         await desk.Keyboard.PressAsync("ArrowDown");
         await desk.Keyboard.PressAsync("Escape");
         await Expect(harmony).ToHaveCountAsync(0, new() { Timeout = 30_000 });

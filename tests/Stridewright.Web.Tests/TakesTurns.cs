@@ -1,0 +1,3 @@
+using Stridewright.Testing;
+
+[assembly: AssemblyFixture(typeof(Turn))]
