@@ -10,9 +10,9 @@ namespace Stridewright.Arranging;
 /// <param name="pace">Tempo that a setting before this one was found to need; null: the one wanted.</param>
 internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre, Prices prices, double? pace = null)
 {
-    private const int Attempts = 20;
+    private const int Attempts = 40;
     private const long DearestStrain = 1_000_000;
-    private const double SlowerBy = 0.93,
+    private const double SlowerBy = 0.97,
         SlowestShare = 0.55;
     private readonly List<Diagnostic> _notes = [];
     private readonly List<MannerFallen> _fallen = [];
@@ -190,7 +190,12 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
         var tempo = _settled.BeatsPerMinute ?? wanted;
         if ((slower || _settled == before) && brief.BeatsPerMinute is null && tempo * SlowerBy >= wanted * SlowestShare)
         {
-            _settled = _settled with { BeatsPerMinute = Math.Floor(tempo * SlowerBy) };
+            // What was thinned in vain may be full again.
+            _settled = _settled with
+            {
+                BeatsPerMinute = Math.Floor(tempo * SlowerBy),
+                ThinBars = [],
+            };
         }
         return _settled != before;
     }

@@ -12,6 +12,7 @@ internal sealed class LeftMoves(Stage stage)
     /// <summary>Taken only where nothing else will do.</summary>
     public const long Forced = 40_000;
     private const double DriftKeys = 3;
+    private const int FirstOfOctaves = 4;
     private readonly Reach _reach = stage.LeftReach;
     private readonly Reach _usualReach = new(
         new PlayerHands
@@ -22,12 +23,10 @@ internal sealed class LeftMoves(Stage stage)
     );
     private readonly int _level = stage.Brief.LeftLevel;
 
-    // The last level is played faster than the one before, and is not the thinner for it.
-    private readonly double _pace =
-        stage.Brief.LeftLevel == Brief.HighestLevel
-            ? Feels.Tempo(stage.Lattice.Feel, Brief.HighestLevel - 1)
-                / Feels.Tempo(stage.Lattice.Feel, Brief.HighestLevel)
-            : 1;
+    // Levels of octaves are played the faster the higher they are. Travel is priced as at one tempo for all of them, so that
+    // none is thinner than the one before; and no leap is found that the last level's tempo would take away again.
+    private readonly double _pace = PaceOf(stage, FirstOfOctaves - 1),
+        _fastest = PaceOf(stage, Brief.HighestLevel);
 
     // Bits of a leap between two lowest keys, in rows of one left; 0: not reckoned yet, or none.
     private readonly double[]?[] _strideBits = new double[]?[128];
@@ -73,9 +72,9 @@ internal sealed class LeftMoves(Stage stage)
         var bits = stride ? StrideBits(fromLow, to.Low) : Leap.Bits(shift, _reach.Keyboard);
         var rate = bits / seconds;
         var price = (long)(4 * rate * rate * _pace * _pace);
-        if (rate > limit)
+        if (rate * _fastest > limit)
         {
-            price += Forced + (long)(1000 * (rate - limit));
+            price += Forced + (long)(1000 * (rate * _fastest - limit));
         }
         if (from.IsStrained && to.IsStrained)
         {
@@ -102,6 +101,12 @@ internal sealed class LeftMoves(Stage stage)
         }
         return price;
     }
+
+    // The tempo of a level beside that of this one.
+    private static double PaceOf(Stage stage, int level) =>
+        stage.Brief.LeftLevel >= FirstOfOctaves
+            ? Feels.Tempo(stage.Lattice.Feel, level) / Feels.Tempo(stage.Lattice.Feel, stage.Brief.LeftLevel)
+            : 1;
 
     private double StrideBits(int from, int to)
     {

@@ -2,11 +2,15 @@ namespace Stridewright.Arranging;
 
 /// <summary>
 /// Bars in which figures may stand. At level 1 one returns per phrase: where the next level has one, rather in the second bar,
-/// else there; in another of several settings rather where the earlier ones have none. From level 2 on that is every bar.
+/// else there; in another of several settings rather where the earlier ones have none, and in two bars where one does not
+/// make it differ enough. From level 2 on that is every bar.
 /// </summary>
 internal static class FiguredBars
 {
     private const int FirstFree = 2;
+
+    // Price of being like the earlier settings from which on a phrase has two.
+    private const long PriceOfTwo = 6400;
 
     /// <param name="fuller">The next level's rhythm; null: it is not known.</param>
     public static bool[] Of(Lattice lattice, Ragged? fuller, Unlike? unlike, int level)
@@ -34,10 +38,10 @@ internal static class FiguredBars
                 .ThenByDescending(b => patterns[b] >= 0 && Figures.In(patterns[b], 0xFF).Untied > 0)
                 .ThenByDescending(b => ragged[b])
                 .ThenByDescending(b => lattice.Bars[b].StrainBar % 4 == 1)
-                .FirstOrDefault(-1);
-            if (chosen >= 0)
+                .Take(unlike is { Price: >= PriceOfTwo } ? 2 : 1);
+            foreach (var one in chosen)
             {
-                figured[chosen] = true;
+                figured[one] = true;
             }
         }
         return figured;

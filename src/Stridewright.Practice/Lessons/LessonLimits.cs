@@ -26,9 +26,9 @@ public static class LessonLimits
     public static readonly Threshold FallBack = new("slower after two failures", 0.1, "share", Common);
 
     public static readonly Threshold MoveOn = new(
-        "tempo of the test of a step before the last",
+        "tempo of the test of a step",
         0.8,
-        "of the piece's",
+        "of the piece's; half the piece half-way to it, the whole at it",
         Common
     );
 

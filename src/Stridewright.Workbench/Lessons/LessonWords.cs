@@ -63,7 +63,7 @@ internal static partial class WorkbenchMessages
 
     public static string StepsIntro(Lesson lesson) =>
         Said(
-            $"Effort, 1 to 100, is measured for these hands at the piece's tempo: of the one hand, or with both of the hardest strain in the step. It never falls from a step to the next of the same hands. Tempi are {LessonMessages.BeatName(lesson.Beat)}s a minute, from the first to that of the test: {lesson.Steps[^1].Test.CleanTakes} clean takes in a row."
+            $"Effort, 1 to 100, is measured for these hands at the tempo of the step's test: of the one hand, or with both of the hardest strain in the step. It rises from a step to the next of the same hands. Tempi are {LessonMessages.BeatName(lesson.Beat)}s a minute, from the first to that of the test: {lesson.Steps[^1].Test.CleanTakes} clean takes in a row."
         );
 
     public static string DaysIntro(Plan plan) =>

@@ -27,7 +27,9 @@ internal sealed class VoiceSpeller
     /// <summary>The voices of a hand, from what falls into the bar, in time order per voice.</summary>
     public IEnumerable<ScoreVoice> Spell(Hand hand, List<Segment> upper, List<Segment> lower)
     {
-        yield return new ScoreVoice(hand, 1, upper.Count == 0 ? [WholeBarRest()] : Events(upper, hidden: false));
+        // A bar that is shorter than its metre, such as a pick-up, is not rested through but has rests of its length.
+        var rests = upper.Count == 0 && _length == Units(_bar.Metre.BarLength);
+        yield return new ScoreVoice(hand, 1, rests ? [WholeBarRest()] : Events(upper, hidden: false));
         if (lower.Count > 0)
         {
             yield return new ScoreVoice(hand, 2, Events(lower, hidden: true));

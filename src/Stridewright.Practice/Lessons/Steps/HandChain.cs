@@ -8,31 +8,30 @@ namespace Stridewright.Practice.Lessons;
 internal sealed record StepPart(StepKind Kind, Score Score);
 
 /// <summary>A part that became a step.</summary>
+/// <param name="Effort">At the tempo of its test.</param>
 /// <param name="Again">Share of the strokes of the part before that stand again in it.</param>
 internal sealed record HandLink(StepKind Kind, Score Score, double Effort, double Again);
 
 /// <summary>
-/// Of many easier parts of one hand those that lead to the written one: each can be played, asks no more than the next, stands
+/// Of many easier parts of one hand those that lead to the written one: each can be played at the piece's tempo, asks less than the next at the tempo of its test, stands
 /// again in it to nine tenths, and differs from it enough to be worth a step; of a kind there is one. Chosen from the written part backwards.
 /// </summary>
-internal static class HandChain
+internal sealed class HandChain(Pace pace, PlayerHands hands)
 {
-    private const double Tolerance = 1e-9;
-
     /// <param name="parts">Easiest first; the last one is the hand as written.</param>
-    public static List<HandLink> Of(IReadOnlyList<StepPart> parts, Hand hand, PlayerHands hands)
+    public List<HandLink> Of(IReadOnlyList<StepPart> parts, Hand hand)
     {
         var links = new List<HandLink>();
         foreach (var part in parts.Reverse())
         {
-            var verdict = Judge.Check(part.Score, hands);
-            var effort = (hand == Hand.Right ? verdict.Effort.Right : verdict.Effort.Left).Value;
+            var measured = Judge.Check(pace.Slowed(part.Score, pace.TestOf(part.Kind)), hands).Effort;
+            var effort = (hand == Hand.Right ? measured.Right : measured.Left).Value;
             var link = new HandLink(part.Kind, part.Score, effort, 1);
             if (links is not [.., var next])
             {
                 links.Add(link);
             }
-            else if (part.Kind != next.Kind && verdict.IsPlayable)
+            else if (part.Kind != next.Kind && Judge.Check(part.Score, hands).IsPlayable)
             {
                 if (Nesting.Changed(part.Score, next.Score, hand) >= LessonLimits.Different.Value)
                 {
@@ -53,7 +52,7 @@ internal static class HandChain
         {
             var next = links[to];
             var again = Nesting.Share(link.Score, next.Score, hand);
-            if (link.Effort <= next.Effort + Tolerance && again >= LessonLimits.Nested.Value)
+            if (link.Effort < next.Effort && again >= LessonLimits.Nested.Value)
             {
                 links.RemoveRange(to + 1, links.Count - to - 1);
                 links[to] = next with { Again = again };

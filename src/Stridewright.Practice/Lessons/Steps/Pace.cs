@@ -44,6 +44,19 @@ internal sealed record Pace(NoteValue Beat, double BeatsPerMinute)
         return score with { Bars = bars.ToValueList() };
     }
 
+    /// <summary>Tempo of a step's test: the nearer the step is to the piece, the nearer to the piece's.</summary>
+    public double TestOf(StepKind kind)
+    {
+        var moveOn = LessonLimits.MoveOn.Value;
+        var share = kind switch
+        {
+            StepKind.TogetherWhole => 1,
+            StepKind.TogetherHalf => (1 + moveOn) / 2,
+            _ => moveOn,
+        };
+        return Math.Round(BeatsPerMinute * share);
+    }
+
     /// <summary>From a share of the piece's tempo, or what is comfortable where that is less, to the piece's.</summary>
     /// <param name="isFirst">Nothing like it was learned before.</param>
     public TempoRange Range(Score score, PlayerHands hands, bool isFirst)

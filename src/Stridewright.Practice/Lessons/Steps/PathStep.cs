@@ -90,8 +90,8 @@ public sealed record PathStep
     /// <inheritdoc cref="First"/>
     public required int Last { get; init; }
 
-    /// <summary>Effort at the piece's tempo, 1 to 100: of the one hand, or with both hands of the hardest strain in it. It never
-    /// falls from a step to the next of the same hands.</summary>
+    /// <summary>Effort at the tempo of its test, 1 to 100: of the one hand, or with both hands of the hardest strain in it. It
+    /// rises from a step to the next of the same hands.</summary>
     public required double Effort { get; init; }
 
     /// <summary>Share of the strokes of the step before (of the same hands) that stand again in this one; 1 for the first.</summary>

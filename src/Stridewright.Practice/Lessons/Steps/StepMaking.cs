@@ -11,9 +11,9 @@ internal sealed class StepMaking(Score goal, Pace pace, PlayerHands hands)
     /// <summary>Each step's hands come before it; the last one is the piece.</summary>
     public List<PathStep> Of(StepParts parts)
     {
-        var left = parts.Left.Count > 0 ? HandChain.Of(parts.Left, Hand.Left, hands) : [];
-        var right = parts.Right.Count > 0 ? HandChain.Of(parts.Right, Hand.Right, hands) : [];
-        var together = left.Count > 0 && right.Count > 0 ? new TogetherChain(goal, hands).Of(left, right) : [];
+        var left = parts.Left.Count > 0 ? new HandChain(pace, hands).Of(parts.Left, Hand.Left) : [];
+        var right = parts.Right.Count > 0 ? new HandChain(pace, hands).Of(parts.Right, Hand.Right) : [];
+        var together = left.Count > 0 && right.Count > 0 ? new TogetherChain(goal, pace, hands).Of(left, right) : [];
         var steps = new List<PathStep>();
         string NameOf(TogetherLink link) =>
             link.Kind == StepKind.TogetherEasy
@@ -31,21 +31,8 @@ internal sealed class StepMaking(Score goal, Pace pace, PlayerHands hands)
                 rightIds[link.Right],
                 .. before is null ? [] : (string[])[before.Id],
             ];
-            steps.Add(
-                Made(
-                    StepHands.Together,
-                    link.Kind,
-                    NameOf(link),
-                    link.Score,
-                    link.Bars,
-                    link.Effort,
-                    after,
-                    link == together[^1]
-                ) with
-                {
-                    Again = before is null ? 1 : Again(before.Score, link),
-                }
-            );
+            var step = Made(StepHands.Together, link.Kind, NameOf(link), link.Score, link.Bars, link.Effort, after);
+            steps.Add(step with { Again = before is null ? 1 : Again(before.Score, link) });
         }
         Add(left, leftIds, StepHands.Left, left.Count - 1, steps);
         Add(right, rightIds, StepHands.Right, right.Count - 1, steps);
@@ -59,7 +46,7 @@ internal sealed class StepMaking(Score goal, Pace pace, PlayerHands hands)
             var link = links[i];
             var all = new BarRange(0, goal.Bars.Count - 1);
             var name = LessonMessages.NameOf(link.Kind, goal, all);
-            var step = Made(of, link.Kind, name, link.Score, all, link.Effort, ids.TakeLast(1), false);
+            var step = Made(of, link.Kind, name, link.Score, all, link.Effort, ids.TakeLast(1));
             steps.Add(step with { Again = link.Again });
             ids.Add(step.Id);
         }
@@ -78,13 +65,12 @@ internal sealed class StepMaking(Score goal, Pace pace, PlayerHands hands)
         Score score,
         BarRange bars,
         double effort,
-        IEnumerable<string> after,
-        bool isLast
+        IEnumerable<string> after
     )
     {
         var number = _count[of] = _count.GetValueOrDefault(of) + 1;
         var range = pace.Range(score, hands, isFirst: number == 1);
-        var test = isLast ? range.To : Math.Max(range.From, Math.Round(range.To * LessonLimits.MoveOn.Value));
+        var test = Math.Max(range.From, pace.TestOf(kind));
         return new PathStep
         {
             Id = LessonMessages.IdOf(of, number),

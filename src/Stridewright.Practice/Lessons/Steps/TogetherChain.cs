@@ -5,24 +5,23 @@ namespace Stridewright.Practice.Lessons;
 
 /// <summary>Both hands over some bars.</summary>
 /// <param name="Score">Of these bars.</param>
-/// <param name="Effort">Of the hardest strain in it.</param>
+/// <param name="Effort">Of the hardest strain in it, at the tempo of the link's test.</param>
 /// <param name="Left">Index of the left hand's link that it needs.</param>
 /// <param name="Right">Likewise of the right hand's.</param>
 internal sealed record TogetherLink(StepKind Kind, Score Score, BarRange Bars, double Effort, int Left, int Right);
 
 /// <summary>
 /// Hands together at growing level: first easier than written, over the whole piece, then as written the hardest strain, the
-/// half around it, and the whole. Effort is that of the hardest strain within, so it rises from level to level and holds while
-/// the strain grows into the piece.
+/// half around it, and the whole. Effort is that of the hardest strain within, so it rises from level to level, and with the
+/// tempo while the strain grows into the piece.
 /// </summary>
-internal sealed class TogetherChain(Score goal, PlayerHands hands)
+internal sealed class TogetherChain(Score goal, Pace pace, PlayerHands hands)
 {
-    private const double Tolerance = 1e-9;
     private readonly List<BarRange> _strains = Strains.Of(goal);
 
     public List<TogetherLink> Of(List<HandLink> left, List<HandLink> right)
     {
-        var (hardest, most) = Hardest(goal);
+        var (hardest, most) = Hardest(goal, StepKind.TogetherStrain);
         var links = new List<TogetherLink>();
         foreach (var pairs in Easier(left, right))
         {
@@ -31,7 +30,7 @@ internal sealed class TogetherChain(Score goal, PlayerHands hands)
                 pairs
                     .Select(p => Easy(left, right, p.Left, p.Right))
                     .OfType<TogetherLink>()
-                    .Where(link => link.Effort >= easier - Tolerance && link.Effort <= most + Tolerance)
+                    .Where(link => link.Effort > easier && link.Effort < most)
                     .Take(1)
             );
         }
@@ -56,7 +55,7 @@ internal sealed class TogetherChain(Score goal, PlayerHands hands)
         foreach (var (kind, bars) in parts)
         {
             var score = Excerpts.Bars(goal, bars.First, bars.Last, repeats: kind == StepKind.TogetherStrain);
-            links.Add(new(kind, score, bars, most, lastLeft, lastRight));
+            links.Add(new(kind, score, bars, Hardest(goal, kind).Effort, lastLeft, lastRight));
         }
         return links;
     }
@@ -68,7 +67,7 @@ internal sealed class TogetherChain(Score goal, PlayerHands hands)
     {
         var score = Excerpts.Together(goal, right[r].Score, left[l].Score);
         return Judge.Check(score, hands).IsPlayable
-            ? new(StepKind.TogetherEasy, score, All, Hardest(score).Effort, l, r)
+            ? new(StepKind.TogetherEasy, score, All, Hardest(score, StepKind.TogetherEasy).Effort, l, r)
             : null;
     }
 
@@ -93,8 +92,11 @@ internal sealed class TogetherChain(Score goal, PlayerHands hands)
     private BarRange Harder(BarRange first, BarRange second) =>
         Effort(goal, second) > Effort(goal, first) ? second : first;
 
-    private (BarRange Strain, double Effort) Hardest(Score score) =>
-        _strains.Select(s => (s, Effort(score, s))).MaxBy(s => s.Item2);
+    private (BarRange Strain, double Effort) Hardest(Score score, StepKind kind)
+    {
+        var atTest = pace.Slowed(score, pace.TestOf(kind));
+        return _strains.Select(s => (s, Effort(atTest, s))).MaxBy(s => s.Item2);
+    }
 
     private double Effort(Score score, BarRange bars) =>
         Judge.Check(Excerpts.Bars(score, bars.First, bars.Last), hands).Effort.Overall;
