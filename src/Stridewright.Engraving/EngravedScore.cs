@@ -6,7 +6,7 @@ namespace Stridewright.Engraving;
 /// <param name="Setup">The paper it was laid out for.</param>
 /// <param name="Title">The score's title; empty when it has none.</param>
 /// <param name="Pages">Each page as SVG, in units of a tenth of a millimetre.</param>
-/// <param name="TimeMap">When notes sound, in time order.</param>
+/// <param name="TimeMap">When notes sound, in time order; empty unless it was asked for.</param>
 public sealed record EngravedScore(
     PageSetup Setup,
     string Title,
@@ -23,7 +23,7 @@ public sealed record EngravedScore(
     /// <summary>Height of its pages in millimetres.</summary>
     public double Height => CutTo?.Height ?? Setup.Height;
 
-    /// <summary>Id of the last bar of every page but the last.</summary>
+    /// <summary>Ids of the bars after which a page is turned: none where there are two pages or fewer.</summary>
     public ValueList<string> PageEnds { get; init; } = [];
 }
 

@@ -123,14 +123,14 @@ public sealed class Engraver : IDisposable
         laid = Turned(engine, score, laid, setup);
         var pages = laid.Select((svg, index) => PageFrame.Complete(svg, index + 1, score, setup)).ToValueList();
         pages = [.. pages, .. NotesPages.Of(score, setup, pages.Count)];
-        var timeMap = ReadTimeMap(engine.TimeMap("{}"u8));
+        var timeMap = setup.Timed ? ReadTimeMap(engine.TimeMap("{}"u8)) : [];
         var findings = Lines(engine.TakeLog())
             .Select(line => new Diagnostic(Severity.Warning, Place.Whole, EngravingMessages.Warned(line)));
         return new Reading<EngravedScore>(
             new EngravedScore(setup, score.Title, pages, timeMap)
             {
                 CutTo = setup.Cut ? PageFrame.SizeOf(laid[0]) : null,
-                PageEnds = PageTurns.Systems(laid).SkipLast(1).Select(p => p[^1].Bars[^1].Id).ToValueList(),
+                PageEnds = PageTurns.EndsOf(laid),
             },
             findings.ToValueList()
         );
@@ -160,10 +160,10 @@ public sealed class Engraver : IDisposable
         return balanced.Length == pages.Length ? balanced : pages;
     }
 
-    // With page ends where a hand is free, if the music still fits on as many pages.
+    // With page ends where a hand is free, if the music still fits on as many pages. Two pages lie side by side.
     private static string[] Turned(Engine engine, ScoreXml score, string[] pages, PageSetup setup)
     {
-        if (pages.Length < 2 || setup.Turns.Count == 0)
+        if (pages.Length <= PageTurns.SideBySide || setup.Turns.Count == 0)
         {
             return pages;
         }

@@ -54,4 +54,7 @@ public sealed record PageSetup
 
     /// <summary>Ids of bars after which a hand is free to turn the page; empty: pages end where they are full.</summary>
     public ValueList<string> Turns { get; init; } = [];
+
+    /// <summary>Whether it is told when notes sound, which takes the engraver as long as a page.</summary>
+    public bool Timed { get; init; }
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using Stridewright.Music;
 
 namespace Stridewright.Engraving;
 
@@ -21,6 +22,9 @@ internal sealed record LaidSystem(IReadOnlyList<LaidBar> Bars, int Height)
 /// </summary>
 internal static partial class PageTurns
 {
+    /// <summary>So many pages lie side by side on a desk, and none is turned.</summary>
+    public const int SideBySide = 2;
+
     /// <summary>Share of the systems of a full page that a page has at least.</summary>
     private const double LeastOfPage = 0.5;
 
@@ -34,6 +38,10 @@ internal static partial class PageTurns
 
     /// <summary>The systems of every page.</summary>
     public static List<List<LaidSystem>> Systems(IEnumerable<string> pages) => [.. pages.Select(Of)];
+
+    /// <summary>Ids of the bars after which a page is turned.</summary>
+    public static ValueList<string> EndsOf(IReadOnlyCollection<string> pages) =>
+        pages.Count > SideBySide ? Systems(pages).SkipLast(1).Select(p => p[^1].Bars[^1].Id).ToValueList() : [];
 
     /// <summary>The bars that begin the systems of each page; null where the pages are as good as they are.</summary>
     /// <param name="free">Whether a hand is free after a bar.</param>

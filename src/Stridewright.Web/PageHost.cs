@@ -25,18 +25,19 @@ public sealed class PageHost : IAsyncDisposable
     public const int UsualPort = 5177;
 
     private const int MostSources = 40,
-        MostSheets = 40;
+        MostSheets = 16;
 
     private readonly WebApplication _app;
     private readonly SheetDesk _desk;
     private readonly ShelfDesk _shelf;
     private readonly TakeDesk _takes;
+    private readonly Resting _resting;
     private readonly CancellationTokenSource _stop = new();
     private readonly Task _warming;
 
-    private PageHost(WebApplication app, SheetDesk desk, ShelfDesk shelf, TakeDesk takes, string token)
+    private PageHost(WebApplication app, SheetDesk desk, ShelfDesk shelf, TakeDesk takes, Resting resting, string token)
     {
-        (_app, _desk, _shelf, _takes, Token) = (app, desk, shelf, takes, token);
+        (_app, _desk, _shelf, _takes, _resting, Token) = (app, desk, shelf, takes, resting, token);
         var address = new Uri(
             app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First()
         );
@@ -83,16 +84,19 @@ public sealed class PageHost : IAsyncDisposable
         var app = builder.Build();
         var desk = SheetDesk.Open();
         var takes = new TakeDesk(desk, shelf);
+        var resting = new Resting();
+        app.Use(next => context => resting.During(context, next));
         var token = Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(16));
         try
         {
             Map(app, desk, shelf, takes, new Guard(token));
             await app.StartAsync(cancellation);
-            return new PageHost(app, desk, shelf, takes, token);
+            return new PageHost(app, desk, shelf, takes, resting, token);
         }
         catch
         {
             await app.DisposeAsync();
+            resting.Dispose();
             takes.Dispose();
             desk.Dispose();
             shelf.Dispose();
@@ -106,6 +110,7 @@ public sealed class PageHost : IAsyncDisposable
         await _app.StopAsync(CancellationToken.None);
         await _app.DisposeAsync();
         await _warming.ContinueWith(_ => { }, TaskScheduler.Default);
+        _resting.Dispose();
         _takes.Dispose();
         _desk.Dispose();
         _shelf.Dispose();

@@ -151,7 +151,7 @@ internal sealed record PageWish(Paper Paper)
 /// <param name="Png">Draws one page, counted from 0, as a picture.</param>
 internal sealed record EngravedPages(IReadOnlyList<byte[]> Svg, Func<byte[]> Pdf, Func<int, byte[]> Png)
 {
-    /// <summary>Id of the last bar of every page but the last.</summary>
+    /// <summary>Ids of the bars after which a page is turned.</summary>
     public ValueList<string> PageEnds { get; init; } = [];
 }
 

@@ -242,15 +242,29 @@ internal sealed class StandardTools : ITools
         return new(drawing.Value is { } score ? Pages(score) : null, drawing.Diagnostics);
     }
 
-    private static EngravedPages Pages(EngravedScore score) =>
-        new(
-            [.. score.Pages.Select(Encoding.UTF8.GetBytes)],
-            () => Bytes(s => PdfWriter.Write(score, s)),
-            page => Bytes(s => PngWriter.Write(score, page + 1, s))
+    private static EngravedPages Pages(EngravedScore score)
+    {
+        var pages = new PackedPages(score.Pages);
+        // Nothing else of the score is held on to.
+        var rest = score with
+        {
+            Pages = [],
+            TimeMap = [],
+        };
+        EngravedScore With(IEnumerable<byte[]> some) =>
+            rest with
+            {
+                Pages = some.Select(Encoding.UTF8.GetString).ToValueList(),
+            };
+        return new(
+            pages,
+            () => Bytes(s => PdfWriter.Write(With(pages), s)),
+            page => Bytes(s => PngWriter.Write(With([pages[page]]), 1, s))
         )
         {
             PageEnds = score.PageEnds,
         };
+    }
 
     public EngravedPages ToBook(string title, IEnumerable<BookletPart> parts, Paper paper) =>
         Pages(BookletLayout.LayOut(title, parts, Setup(paper)));

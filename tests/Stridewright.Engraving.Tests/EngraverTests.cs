@@ -7,6 +7,8 @@ namespace Stridewright.Engraving.Tests;
 
 public sealed partial class EngraverTests(WarmEngraver warm)
 {
+    private static readonly PageSetup Timed = PageSetup.Default with { Timed = true };
+
     [Fact]
     public void Ids_of_notes_and_bars_stand_in_the_pages()
     {
@@ -64,7 +66,7 @@ public sealed partial class EngraverTests(WarmEngraver warm)
                 + PianoXml.Note("i", "+E5", 36, "half", "<dot/>")
                 + "</measure>"
         );
-        var map = warm.Engrave(xml).TimeMap;
+        var map = warm.Engrave(xml, Timed).TimeMap;
         (double, string)[] expected =
         [
             (0, "a g"),
@@ -97,7 +99,7 @@ public sealed partial class EngraverTests(WarmEngraver warm)
                 "<bar-style>light-heavy</bar-style><repeat direction=\"backward\"/>",
                 StringComparison.Ordinal
             );
-        var starts = warm.Engrave(xml)
+        var starts = warm.Engrave(xml, Timed)
             .TimeMap.SelectMany(m =>
                 m.Notes.Where(n => n.StartsWith("n1.0", StringComparison.Ordinal)).Select(n => (n, m.Quarters))
             );
@@ -266,9 +268,10 @@ public sealed partial class EngraverTests(WarmEngraver warm)
     [Fact]
     public void A_page_ends_where_a_hand_is_free_to_turn_it()
     {
-        var xml = PianoXml.Rag(45);
+        var xml = PianoXml.Rag(100);
         var usual = warm.Engrave(xml);
-        Assert.True(usual.Pages.Count >= 2);
+        Assert.True(usual.Pages.Count >= 3);
+        Assert.Equal(usual.Pages.Count - 1, usual.PageEnds.Count);
         // The last bar of the system before the last of the first page.
         var earlier = usual.Pages[0].Split("class=\"system\"")[^2];
         var wanted = earlier.Split("class=\"measure\"")[^2].Split("id=\"")[^1].Split('"')[0];
@@ -276,6 +279,8 @@ public sealed partial class EngraverTests(WarmEngraver warm)
         var turned = warm.Engrave(xml, new PageSetup { Turns = [wanted] });
         Assert.Equal(usual.Pages.Count, turned.Pages.Count);
         Assert.Equal(wanted, turned.PageEnds[0]);
-        Assert.Equal(usual.Pages, warm.Engrave(xml, new PageSetup { Turns = [usual.PageEnds[0]] }).Pages);
+        Assert.Equal(usual.Pages, warm.Engrave(xml, new PageSetup { Turns = usual.PageEnds }).Pages);
+        // Two pages lie side by side.
+        Assert.Empty(warm.Engrave(PianoXml.Rag(45)).PageEnds);
     }
 }

@@ -39,7 +39,10 @@ public sealed class WholeProgramTests(WholeProgramTests.Desk desk) : IClassFixtu
         var score = Plain(Arrange(sample, level));
         var engraved = desk.Engraver.Engrave(
             new MemoryStream(Xml(score)),
-            PageSetup.Default,
+            PageSetup.Default with
+            {
+                Timed = true,
+            },
             TestContext.Current.CancellationToken
         );
         Assert.Empty(engraved.Diagnostics);

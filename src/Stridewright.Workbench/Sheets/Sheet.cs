@@ -9,9 +9,15 @@ namespace Stridewright.Workbench.Sheets;
 /// <param name="Tune">What was chosen and how hard it is; no outputs, since nothing was written.</param>
 /// <param name="Pages">One SVG a page, in UTF-8.</param>
 /// <param name="Name">For files made of it, without ending: letters, digits and hyphens of its title.</param>
-public sealed record Sheet(WrittenTune Tune, ValueList<byte[]> Pages, string Name)
+public sealed record Sheet(WrittenTune Tune, IReadOnlyList<byte[]> Pages, string Name)
 {
-    internal byte[] MusicXml { get; init; } = [];
+    private readonly Packed _musicXml = new([]);
+
+    internal byte[] MusicXml
+    {
+        get => _musicXml.Bytes;
+        init => _musicXml = new(value);
+    }
 
     internal Score? Score { get; init; }
 

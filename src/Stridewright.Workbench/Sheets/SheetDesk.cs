@@ -38,6 +38,9 @@ public sealed class SheetDesk : IDisposable
             cancellation
         );
 
+    /// <summary>Gives back memory that is only needed at work; for when nobody waits.</summary>
+    public static void Rest() => SpareMemory.GiveBack();
+
     /// <summary>The tunes of a file of any kind, whose name only helps to tell the kind.</summary>
     /// <param name="part">Part that has the tune; null for the likeliest.</param>
     public TuneSource Read(string name, byte[] bytes, string? part = null)
@@ -131,7 +134,7 @@ public sealed class SheetDesk : IDisposable
             sheet with
             {
                 Tune = sheet.Tune with { Setting = setting },
-                Pages = pages.Svg.ToValueList(),
+                Pages = pages.Svg,
                 Engraved = pages,
             },
             []
