@@ -9,6 +9,11 @@ namespace Stridewright.Web.Tests;
 /// <summary>Opens the page in a browser, as its owner does, and looks at it.</summary>
 internal static class Desks
 {
+    /// <summary>Set, to anything: every picture is taken at all sizes that the page is made for, and nothing may stick out.</summary>
+    private const string AllSizes = "STRIDEWRIGHT_SHOTS";
+
+    private static readonly (int Width, int Height)[] Sizes = [(1280, 800), (1920, 1080), (820, 1180), (390, 844)];
+
     /// <summary>A page in a browser of its own that knows nothing yet, and what goes wrong in it.</summary>
     public static async Task<(IPage Desk, List<string> Faults)> Open(
         Chromium chromium,
@@ -94,7 +99,26 @@ internal static class Desks
     }
 
     // To be looked at; below artifacts, so never committed.
-    public static Task<byte[]> Shot(IPage desk, string name) =>
+    public static async Task Shot(IPage desk, string name)
+    {
+        await Taken(desk, name);
+        if (Environment.GetEnvironmentVariable(AllSizes) is null)
+        {
+            return;
+        }
+        var usual = desk.ViewportSize!;
+        foreach (var (width, height) in Sizes)
+        {
+            await desk.SetViewportSizeAsync(width, height);
+            await Task.Delay(300);
+            await Taken(desk, $"{name}.{width}");
+            Assert.Equal(width, await desk.EvaluateAsync<int>("document.documentElement.scrollWidth"));
+        }
+        await desk.SetViewportSizeAsync(usual.Width, usual.Height);
+        await Task.Delay(300);
+    }
+
+    private static Task<byte[]> Taken(IPage desk, string name) =>
         desk.ScreenshotAsync(
             new() { Path = Path.Combine(Corpus.CheckoutRoot, "artifacts", "shots", name + ".png"), FullPage = true }
         );

@@ -39,11 +39,16 @@ public static class Excerpts
                     {
                         Voices = b.Voices.Where(v => v.Hand == hand).ToValueList(),
                         Above = hand == Music.Hand.Right ? b.Above : [],
+                        // Nobody needs the chord of a pick-up that the hand does not play.
+                        Chords = b.Implicit && IsSilent(b, hand) ? [] : b.Chords,
                     }
                 )
                 .ToValueList(),
         };
     }
+
+    private static bool IsSilent(ScoreBar bar, Hand hand) =>
+        bar.Voices.All(v => v.Hand != hand || v.Events.All(e => e.Notes.Count == 0));
 
     /// <summary>Two hands that were apart, with all else as in the piece.</summary>
     public static Score Together(Score goal, Score right, Score left)

@@ -12,7 +12,7 @@ public static class LessonMessages
         Wider = "wider",
         AsWritten = "as written",
         Slowly = "slowly",
-        Quickly = "at once",
+        Quickly = "straight after",
         Tapped = "tapped, both hands",
         OnOneNote = "on one note",
         OuterNotes = "outer notes",
@@ -68,7 +68,7 @@ public static class LessonMessages
     internal static string NameOf(StepKind kind, Score goal, BarRange bars) =>
         kind switch
         {
-            StepKind.LeftInPlace => "Left hand in one place",
+            StepKind.LeftInPlace => "Left hand in one register",
             StepKind.LeftSecondBass => "Left hand, second basses",
             StepKind.LeftStride => "Left hand, stride on single basses",
             StepKind.LeftOctaves => "Left hand, octaves",
@@ -92,7 +92,7 @@ public static class LessonMessages
     private static string InWords(StepKind kind) =>
         kind switch
         {
-            StepKind.LeftInPlace => "left in place",
+            StepKind.LeftInPlace => "left in one register",
             StepKind.LeftSecondBass => "left with second basses",
             StepKind.LeftStride => "left in stride",
             StepKind.LeftOctaves => "left in octaves",
@@ -110,7 +110,7 @@ public static class LessonMessages
     internal static string AimOf(StepKind kind, Metre metre) =>
         kind switch
         {
-            StepKind.LeftInPlace => "The chords and their basses are known by hand before the hand has to travel.",
+            StepKind.LeftInPlace => "The chords and their basses are known by hand before the hand has to leap.",
             StepKind.LeftSecondBass => "Root and fifth take turns, and the hand goes out an octave at most.",
             StepKind.LeftStride =>
                 "The fifth finger finds every bass where it is written, and the beat never waits for it.",
@@ -129,7 +129,7 @@ public static class LessonMessages
             StepKind.RightOctaves => "Octaves are struck from one frame of the hand, with a loose wrist.",
             StepKind.RightWhole => "The right hand goes through the piece without the other, tune above all else.",
             StepKind.TogetherEasy => "Both hands are in time with each other while each is still easy.",
-            StepKind.TogetherStrain => "The hardest strain comes first, while the head is fresh.",
+            StepKind.TogetherStrain => "Of the strains as written the hardest comes first, while the head is fresh.",
             StepKind.TogetherHalf => "The hard part grows into its half of the piece.",
             _ => "The piece: the new half by itself, then all of it.",
         };
@@ -168,9 +168,12 @@ public static class LessonMessages
             _ => $"Over the join, {Bars(goal, bars[0], bars[^1])}",
         };
 
+    /// <summary>A drill whose name another one has.</summary>
+    internal static string Another(string name, int number) => Text($"{name} ({number})");
+
     internal static string LeapClaim(Score goal, StrokePair pair) =>
         Text(
-            $"{Keys(pair.From.Pitches)} to {Keys(pair.To.Pitches)}: {pair.Move.Semitones} semitones, {Times(pair.Bars.Count)}, first in bar {goal.Bars[pair.Bars[0]].Number}, {pair.Seconds:0.00} s for it"
+            $"{Keys(pair.From.Pitches)} and {Keys(pair.To.Pitches)}, {pair.Move.Semitones} semitones apart: {Times(pair.Bars.Count)}, first in {Bars(goal, pair.Bars[0], pair.Ends)}, at the quickest in {pair.Seconds:0.00} s"
         );
 
     internal static string ChangeClaim(Score goal, StrokePair pair) =>
@@ -194,7 +197,7 @@ public static class LessonMessages
 
     internal static string FrameClaim(Score goal, int first, int last, int chords, int inner) =>
         Text(
-            $"{Bars(goal, first, last)}: {chords} {(chords == 1 ? "octave or chord" : "octaves or chords")}{(inner > 0 ? Text($", {inner} inner {(inner == 1 ? "note" : "notes")}") : "")}"
+            $"{Bars(goal, first, last)}: {chords} {(chords == 1 ? "time two notes or more together" : "times two notes or more together")}{(inner > 0 ? Text($", {inner} inner {(inner == 1 ? "note" : "notes")}") : "")}"
         );
 
     internal static string BeatClaim(Score goal, int first, int last) => $"{Bars(goal, first, last)}, left hand alone";
@@ -208,8 +211,8 @@ public static class LessonMessages
             DrillKind.Leap =>
             [
                 "Land on the second place without sounding it; look only to check.",
-                "Then as written: a slow bar, then its two notes at once at tempo, hand low over the keys.",
-                "Wider only when three in a row land; eyes on the page for the last three.",
+                "Then sound both: slowly, and one straight after the other, hand low over the keys.",
+                "On to the next, as written at last, when three in a row land; eyes on the page for the last three.",
             ],
             DrillKind.Rhythm =>
             [
@@ -239,7 +242,7 @@ public static class LessonMessages
             DrillKind.MemoryJoin =>
             [
                 "Say what comes next before playing it.",
-                "Begin two bars before the join, each time; three in a row from memory.",
+                "Begin before the join, each time; three in a row from memory.",
             ],
             _ =>
             [
@@ -256,7 +259,7 @@ public static class LessonMessages
             {
                 DrillKind.MemoryJoin => "strains that are learned apart come apart at their joins.",
                 DrillKind.PageTurn => "the page is turned here.",
-                _ => Text($"effort {effort:0} of 100 here, most of it {EffortMessages.WordsOf(most)}."),
+                _ => Text($"effort {effort:0} of 100 here, above all for {EffortMessages.WordsOf(most)}."),
             };
 
     /// <summary>A kind of remark in a few words.</summary>
@@ -293,7 +296,7 @@ public static class LessonMessages
             DrillKind.ChordChange => "Shape first, then sound",
             DrillKind.Frame => "One frame, loose wrist",
             DrillKind.Beat => "Counting aloud",
-            _ => "From two bars before, from memory",
+            _ => "From before it, from memory",
         };
 
     /// <summary>Such as <c>quarter</c>.</summary>

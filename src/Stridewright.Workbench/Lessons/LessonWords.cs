@@ -101,7 +101,7 @@ internal static partial class WorkbenchMessages
 
     public static string Beats(double beats) => Said($"{beats:0}");
 
-    public static string EffortOf(double effort) => Said($"{effort:0}");
+    public static string EffortOf(double effort) => Said($"{effort:0.0}");
 
     public static string After(string source) => char.ToUpperInvariant(source[0]) + source[1..] + ".";
 

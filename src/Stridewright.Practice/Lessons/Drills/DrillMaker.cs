@@ -23,8 +23,8 @@ internal sealed record DrillDraft(
 /// <summary>Makes single drills from places of the piece.</summary>
 internal sealed class DrillMaker(Score goal, Pace pace, PlayerHands hands, Effort effort)
 {
-    private const int Octave = 12,
-        Fifth = 7,
+    private const int Octaves = 4,
+        LeastNear = 5,
         BarsOfBeat = 4,
         BarsOfRhythm = 2;
     private const double SlowerBy = 0.95,
@@ -83,18 +83,14 @@ internal sealed class DrillMaker(Score goal, Pace pace, PlayerHands hands, Effor
     private static IEnumerable<(ValueList<Pitch> Bass, string Words)> Widening(StrokePair pair)
     {
         var real = pair.From.Low;
-        var near = new List<Pitch>();
-        for (var pitch = real; pitch.Midi < pair.To.Low.Midi; pitch = pitch with { Octave = pitch.Octave + 1 })
-        {
-            near.Add(pitch);
-            var fifth = new Pitch(pitch.Tone.PlusFifths(1), pitch.Octave);
-            fifth = fifth.Midi < pitch.Midi ? fifth with { Octave = fifth.Octave + 1 } : fifth;
-            if (fifth.Midi - pitch.Midi == Fifth && fifth.Midi < pair.To.Low.Midi)
-            {
-                near.Add(fifth);
-            }
-        }
-        var lower = near.Where(p => p.Midi > real.Midi).OrderByDescending(p => p.Midi).ToList();
+        // Tones of bass and chord in the octaves between them, none so near that it is no leap.
+        var lower = pair
+            .To.Pitches.Prepend(real)
+            .SelectMany(p => Enumerable.Range(real.Octave, Octaves).Select(o => p with { Octave = o }))
+            .Where(p => p.Midi > real.Midi && p.Midi <= pair.To.Low.Midi - LeastNear)
+            .DistinctBy(p => p.Midi)
+            .OrderByDescending(p => p.Midi)
+            .ToList();
         // Three distances are enough: the nearest, one about half way, the written one.
         var middle = (pair.To.Low.Midi + real.Midi) / 2;
         var steps =
@@ -158,7 +154,7 @@ internal sealed class DrillMaker(Score goal, Pace pace, PlayerHands hands, Effor
     /// written.</summary>
     public DrillDraft? Rhythm(int bar)
     {
-        var last = Math.Min(bar + BarsOfRhythm - 1, goal.Bars.Count - 1);
+        var (_, last) = Running(bar, bar, Math.Min(bar + BarsOfRhythm - 1, goal.Bars.Count - 1));
         var found = Syncopated().Where(s => s.Bar >= bar && s.Bar <= last).ToList();
         if (found.Count == 0)
         {
@@ -200,7 +196,7 @@ internal sealed class DrillMaker(Score goal, Pace pace, PlayerHands hands, Effor
     /// <summary>The chords of a bar and the next: the outer notes and what lies between; of octaves the thumb, then both.</summary>
     public DrillDraft? Frame(int bar)
     {
-        var last = Math.Min(bar + 1, goal.Bars.Count - 1);
+        var (_, last) = Running(bar, bar, Math.Min(bar + 1, goal.Bars.Count - 1));
         var written = Excerpts.Bars(Excerpts.Hand(goal, Hand.Right), bar, last);
         var (chords, inner) = (0, 0);
         foreach (var e in written.Bars.SelectMany(Chords))
@@ -228,7 +224,7 @@ internal sealed class DrillMaker(Score goal, Pace pace, PlayerHands hands, Effor
     {
         var first = Math.Max(0, Math.Min(bar - 1, goal.Bars.Count - BarsOfBeat));
         first += goal.Bars[first].Implicit && goal.Bars.Count > BarsOfBeat ? 1 : 0; // not from a pick-up
-        var last = Math.Min(first + BarsOfBeat, goal.Bars.Count) - 1;
+        (first, var last) = Running(bar, first, Math.Min(first + BarsOfBeat, goal.Bars.Count) - 1);
         var score = DrillScore.InTurn(
             "",
             [(LessonMessages.CountAloud, Excerpts.Bars(Excerpts.Hand(goal, Hand.Left), first, last))]
@@ -245,11 +241,30 @@ internal sealed class DrillMaker(Score goal, Pace pace, PlayerHands hands, Effor
         {
             return null;
         }
-        var (first, last) = (Math.Max(0, bar - 2), Math.Min(bar + 1, goal.Bars.Count - 1));
+        var (first, last) = Running(bar, Math.Max(0, bar - 2), Math.Min(bar + 1, goal.Bars.Count - 1));
         var excerpt = Excerpts.Bars(goal, first, last);
         var score = DrillScore.InTurn("", [(LessonMessages.OverTheLine, excerpt)]);
         var claim = LessonMessages.JoinClaim(goal, bar);
         return Draft(kind, null, Enumerable.Range(first, last - first + 1), claim, score);
+    }
+
+    // Of some bars those around one that are played one after the other: one ending does not follow another.
+    private (int First, int Last) Running(int bar, int first, int last)
+    {
+        bool Follows(int next) =>
+            goal.Bars[next - 1].Marks.Ending.Count == 0
+            || goal.Bars[next].Marks.Ending.Count == 0
+            || goal.Bars[next].Marks.Ending.Equals(goal.Bars[next - 1].Marks.Ending);
+        var (from, to) = (bar, bar);
+        while (from > first && Follows(from))
+        {
+            from--;
+        }
+        while (to < last && Follows(to + 1))
+        {
+            to++;
+        }
+        return (from, to);
     }
 
     // At the piece's tempo, or the fastest at which the judge passes it; null: at none.

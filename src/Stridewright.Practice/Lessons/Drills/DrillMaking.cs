@@ -47,6 +47,7 @@ internal sealed class DrillMaking
         Heard();
         Hardest();
         var numbers = new Dictionary<DrillKind, int>();
+        var names = new HashSet<string>(StringComparer.Ordinal);
         return
         [
             .. _drafts
@@ -59,7 +60,8 @@ internal sealed class DrillMaking
                 .Select(d =>
                 {
                     var number = numbers[d.Kind] = numbers.GetValueOrDefault(d.Kind) + 1;
-                    return _maker.Drill(d, number, StepOf(d), HeardIn(d));
+                    var made = _maker.Drill(d, number, StepOf(d), HeardIn(d));
+                    return names.Add(made.Name) ? made : made with { Name = LessonMessages.Another(made.Name, number) };
                 }),
         ];
     }

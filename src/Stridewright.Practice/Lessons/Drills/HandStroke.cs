@@ -45,13 +45,15 @@ internal sealed record HandStroke(int Bar, ScoreTime At, ScoreTime Start, ValueL
 /// <param name="Seconds">The least time there is for it.</param>
 /// <param name="Rate">Bits per second of the lowest keys in that time.</param>
 /// <param name="Bars">Indexes of the bars that it begins in, in order, once for each time.</param>
+/// <param name="Ends">Index of the bar that it ends in the first time.</param>
 internal sealed record StrokePair(
     HandStroke From,
     HandStroke To,
     ScoreTime Apart,
     double Seconds,
     double Rate,
-    ValueList<int> Bars
+    ValueList<int> Bars,
+    int Ends
 )
 {
     public KeyMove Move => new(From.Keys, To.Keys, Bars.Count, Math.Round(Seconds, 3));

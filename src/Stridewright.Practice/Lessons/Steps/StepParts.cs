@@ -6,6 +6,13 @@ namespace Stridewright.Practice.Lessons;
 /// <summary>The parts from which the steps of each hand are chosen, easiest first, the written one last.</summary>
 internal sealed record StepParts(IReadOnlyList<StepPart> Left, IReadOnlyList<StepPart> Right)
 {
+    private static readonly (StepKind Kind, SyncopationKind Has)[] Rhythms =
+    [
+        (StepKind.RightTiedBar, SyncopationKind.OverBar),
+        (StepKind.RightTiedMid, SyncopationKind.OverMid),
+        (StepKind.RightUntied, SyncopationKind.Untied),
+    ];
+
     /// <summary>Parts thinned out of the written ones.</summary>
     public static StepParts Of(Score goal)
     {
@@ -20,7 +27,7 @@ internal sealed record StepParts(IReadOnlyList<StepPart> Left, IReadOnlyList<Ste
                 .. Straight(StepKind.RightPlain, right, null),
                 .. Straight(StepKind.RightUntied, right, SyncopationKind.Untied),
                 .. Straight(StepKind.RightTiedMid, right, SyncopationKind.OverMid),
-                new(StepKind.RightTiedBar, RightThinning.Line(right)),
+                Heard(new(StepKind.RightTiedBar, RightThinning.Line(right))),
                 new(StepKind.RightOctaves, RightThinning.Octaves(right)),
                 new(StepKind.RightWhole, right),
             ]
@@ -84,7 +91,8 @@ internal sealed record StepParts(IReadOnlyList<StepPart> Left, IReadOnlyList<Ste
             near.Select(l => new StepPart(StepKind.LeftInPlace, LeftThinning.InPlace(l)))
         );
         left.Add(new(StepKind.LeftWhole, Hand(written, Music.Hand.Left)));
-        right.Add(new(StepKind.RightTiedBar, RightThinning.Line(Hand(written, Music.Hand.Right))));
+        right = right.ConvertAll(Heard);
+        right.Add(Heard(new(StepKind.RightTiedBar, RightThinning.Line(Hand(written, Music.Hand.Right)))));
         right.Add(new(StepKind.RightOctaves, RightThinning.Octaves(Hand(written, Music.Hand.Right))));
         right.Add(new(StepKind.RightWhole, Hand(written, Music.Hand.Right)));
         return new(left, right);
@@ -118,5 +126,20 @@ internal sealed record StepParts(IReadOnlyList<StepPart> Left, IReadOnlyList<Ste
         };
 
     private static IEnumerable<StepPart> Straight(StepKind kind, Score right, SyncopationKind? upTo) =>
-        RightThinning.Straight(right, upTo) is { } score ? [new(kind, score)] : [];
+        RightThinning.Straight(right, upTo) is { } score ? [Heard(new(kind, score))] : [];
+
+    // A part is named after the furthest syncopation that it has, not after the level that it comes from.
+    private static StepPart Heard(StepPart part)
+    {
+        if (!Rhythms.Any(r => r.Kind == part.Kind))
+        {
+            return part;
+        }
+        var has = Syncopations.In(part.Score, UpperLine.Of(part.Score)).Select(s => s.Kind).ToHashSet();
+        var kind = Rhythms
+            .Where(r => r.Kind <= part.Kind && has.Contains(r.Has))
+            .Select(r => (StepKind?)r.Kind)
+            .FirstOrDefault();
+        return part with { Kind = kind ?? StepKind.RightPlain };
+    }
 }

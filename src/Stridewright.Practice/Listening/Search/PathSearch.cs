@@ -35,6 +35,7 @@ internal sealed class PathSearch
     private const double HeldMore = 0.5; // seconds
     private const double UsualTempo = 0.5; // seconds a quarter, before a step was taken
     private const int ShakeSteps = 3; // semitones between them
+    private const int LeastTrace = 1 << 14; // steps that are remembered before any is forgotten
 
     private readonly ChordTable _chords;
     private readonly IReadOnlyList<PlayedNote> _played;
@@ -43,6 +44,7 @@ internal sealed class PathSearch
     private readonly double[]? _due; // seconds, for each chord
     private readonly bool[] _shakes; // notes struck soon after another close by
     private readonly bool[] _repeats; // notes of which the key itself was struck just before
+    private int _mostTrace = LeastTrace;
     private List<State> _states = [];
     private List<State> _made = [];
 
@@ -93,9 +95,9 @@ internal sealed class PathSearch
                 _due is not null ? Late(chord, note.Onset)
                 : chord <= Ahead ? chord * PathCosts.Skip / 2
                 : PathCosts.Restart;
-            Offer(new State(chord, cost, 0, PathStep.Struck, Taken(chord, note.Key), double.NaN, note.Onset));
+            Offer(new State(chord, cost, -1, PathStep.Struck, Taken(chord, note.Key), double.NaN, note.Onset));
         }
-        Offer(new State(0, PathCosts.Extra, 0, PathStep.Beside, 0, double.NaN, note.Onset));
+        Offer(new State(0, PathCosts.Extra, -1, PathStep.Beside, 0, double.NaN, note.Onset));
         Settle();
     }
 
@@ -270,9 +272,43 @@ internal sealed class PathSearch
             }
         }
         _made.Clear();
+        if (_trace.Count > _mostTrace)
+        {
+            Forget();
+        }
     }
 
-    /// <param name="From">Where its path came from; once it lives, <see cref="Trace"/> is itself.</param>
+    // Steps that led nowhere are dropped from time to time, so that what is remembered grows with the take alone.
+    private void Forget()
+    {
+        var lives = new bool[_trace.Count];
+        foreach (var state in _states)
+        {
+            for (var at = state.Trace; at >= 0 && !lives[at]; at = _trace[at].From)
+            {
+                lives[at] = true;
+            }
+        }
+        var (place, kept) = (new int[lives.Length], 0);
+        for (var at = 0; at < lives.Length; at++)
+        {
+            if (lives[at])
+            {
+                // What a step came from stands before it and has its new place.
+                var from = _trace[at].From;
+                _trace[kept] = _trace[at] with { From = from < 0 ? from : place[from] };
+                place[at] = kept++;
+            }
+        }
+        _trace.RemoveRange(kept, _trace.Count - kept);
+        for (var i = 0; i < _states.Count; i++)
+        {
+            _states[i] = _states[i] with { Trace = place[_states[i].Trace] };
+        }
+        _mostTrace = Math.Max(LeastTrace, 2 * kept);
+    }
+
+    /// <param name="From">Where its path came from, -1 at the first note; once it lives, <see cref="Trace"/> is itself.</param>
     /// <param name="Taken">Notes of the chord that are struck, a bit each.</param>
     /// <param name="Tempo">Seconds a quarter; not a number before the first step.</param>
     /// <param name="Since">When the first note of the chord was struck.</param>
