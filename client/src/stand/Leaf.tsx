@@ -99,5 +99,8 @@ function cutsOf(picture: SVGSVGElement): number[] {
     .map(inkOf)
     .filter((s) => s.bottom > s.top)
     .sort((a, b) => a.top - b.top);
-  return systems.slice(1).map((s, i) => ((systems[i]!.bottom + s.top) / 2 - all.top) / all.height);
+  const between = systems.slice(1).map((s, i) => ({ above: systems[i]!.bottom, below: s.top }));
+  // Where systems reach into each other no straight cut is clean: such places are for pages that have no other.
+  const clean = between.filter((b) => b.above <= b.below);
+  return (clean.length > 0 ? clean : between).map((b) => ((b.above + b.below) / 2 - all.top) / all.height);
 }
