@@ -13,7 +13,8 @@ interface Mark {
   kept: string[];
 }
 
-/** Pencil marks over the pages: a bracket beside hard bars, heavier where they are harder, and a corner on kept ones. */
+/** Pencil marks over the pages: a bracket beside hard bars, heavier where they are harder, and a line under kept ones, with
+ * words where such a line begins. */
 export function Marks({ bars, chosen, layer }: { bars: SheetBar[]; chosen: string | undefined; layer: HTMLElement | null }) {
   const [marks, setMarks] = useState<Mark[]>([]);
   useLayoutEffect(() => {
@@ -36,7 +37,7 @@ export function Marks({ bars, chosen, layer }: { bars: SheetBar[]; chosen: strin
   }, [bars, chosen, layer]);
   return (
     <div className="marks" aria-hidden="true">
-      {marks.map(({ id, left, top, width, height, hard, kept }) => (
+      {marks.map(({ id, left, top, width, height, hard, kept }, i) => (
         <div
           key={id}
           className={`mark${id === chosen ? " chosen" : ""}`}
@@ -44,12 +45,16 @@ export function Marks({ bars, chosen, layer }: { bars: SheetBar[]; chosen: strin
           data-hard={hard || undefined}
         >
           {hard > 0 && <span className="bracket" />}
-          {kept.length > 0 && <span className="kept-mark">{sentences.spots.keptMark(kept)}</span>}
+          {kept.length > 0 && <span className="kept-mark">{!goesOn(marks[i - 1], marks[i]!) && sentences.spots.keptMark(kept)}</span>}
         </div>
       ))}
     </div>
   );
 }
+
+// Whether a bar stands right after another one on its system and is kept as that is.
+const goesOn = (before: Mark | undefined, mark: Mark): boolean =>
+  before?.top === mark.top && Math.abs(before.left + before.width - mark.left) < 2 && before.kept.join() === mark.kept.join();
 
 // From the highest to the lowest line of its staves: what stands above and below would lie under the marks.
 function staves(bar: Element): DOMRect {
