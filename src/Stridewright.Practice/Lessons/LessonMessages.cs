@@ -22,8 +22,7 @@ public static class LessonMessages
         OverTheLine = "over the join";
 
     internal const string WarmUpWords = "Slowly and softly, loose wrists",
-        PlayThroughWords = "Straight through for pleasure, slowly; let slips go by",
-        ReviewWords = "Learned already: twice from memory",
+        PlayThroughWords = "Straight on for pleasure, slowly; let slips go by",
         BreakWords = "Get up, shake out the hands";
 
     internal const string NoNotes = "the score has no notes, so there is nothing to learn";
@@ -285,8 +284,16 @@ public static class LessonMessages
             ? "Four bars, then eight; three clean, then the next tempo"
             : "Three clean in a row, then the next tempo; two slips, back a tenth";
 
-    internal static string TestWords(MoveOn test) =>
-        Text($"Its test: {test.CleanTakes} clean in a row at {test.BeatsPerMinute:0}, recorded");
+    /// <param name="take">Minutes of one take.</param>
+    /// <param name="minutes">There are for it now.</param>
+    internal static string TestWords(MoveOn test, double take, int minutes) =>
+        Text($"Its test: {test.CleanTakes} clean in a row at {test.BeatsPerMinute:0}, recorded")
+        + (take * test.CleanTakes > minutes ? "; go on with it each time" : "");
+
+    internal static string ReviewWords(double take, int minutes) =>
+        2 * take <= minutes ? "Learned already: twice from memory"
+        : take <= minutes ? "Learned already: once from memory"
+        : "Learned already: a strain or two from memory";
 
     internal static string DrillWords(DrillKind kind) =>
         kind switch

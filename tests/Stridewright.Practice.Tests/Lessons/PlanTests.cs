@@ -1,3 +1,4 @@
+using Stridewright.Music;
 using Stridewright.Practice.Lessons;
 
 namespace Stridewright.Practice.Tests.Lessons;
@@ -36,6 +37,33 @@ public sealed class PlanTests
                 plan.Left.Count == 0,
                 $"{name}: {string.Join(", ", plan.Left)} left after {plan.Days.Count} days"
             );
+        }
+    }
+
+    [Fact]
+    public void What_comes_after_a_step_waits_until_its_test_has_had_time_for_its_takes()
+    {
+        foreach (var (name, made) in LessonPieces.All)
+        {
+            var plan = Planned(made, new() { Days = 20, Minutes = 45 });
+            foreach (var step in made.Steps)
+            {
+                var later = made.Steps.Where(s => s.After.Contains(step.Id)).Select(s => s.Id).ToHashSet();
+                if (plan.Days.FirstOrDefault(d => d.Tasks.Any(t => later.Contains(t.Item!))) is not { } begins)
+                {
+                    continue;
+                }
+                var given = plan
+                    .Days.Where(d => d.Number < begins.Number)
+                    .SelectMany(d => d.Tasks)
+                    .Where(t => t.Kind == TaskKind.Test && t.Item == step.Id)
+                    .Sum(t => t.Minutes);
+                // The step prints the tempo of its test.
+                var printed = step.Score.Bars.SelectMany(b => b.Directions).First(d => d.QuartersPerMinute is not null);
+                var quarters = Timeline.PlayOrder(step.Score).Sum(i => step.Score.Bars[i].Length.ToQuarters());
+                var needed = step.Test.CleanTakes * quarters / printed.QuartersPerMinute!.Value;
+                Assert.True(given >= needed - 0.01, $"{name}, {step.Id}: {given} minutes of {needed:0.0}");
+            }
         }
     }
 

@@ -1,3 +1,5 @@
+using Stridewright.Music;
+
 namespace Stridewright.Practice.Lessons;
 
 /// <summary>A step or drill as the plan follows it from day to day.</summary>
@@ -9,6 +11,7 @@ internal sealed class PlanItem
     private int _risen;
     private bool _isVisited;
     private bool _isTested;
+    private double _testMinutes;
 
     /// <param name="begin">Tempo that takes have shown already; null: none.</param>
     public PlanItem(PathStep step, double? begin)
@@ -18,6 +21,9 @@ internal sealed class PlanItem
         {
             _rung++;
         }
+        var pace = Pace.Of(step.Score);
+        var quarters = Timeline.PlayOrder(step.Score).Sum(i => step.Score.Bars[i].Length.ToQuarters());
+        TakeMinutes = quarters / pace.Quarters(step.Test.BeatsPerMinute);
     }
 
     public PlanItem(Drill drill) => (Drill, Id, Effort, _ladder) = (drill, drill.Id, drill.Effort, drill.Tempo.Ladder);
@@ -31,6 +37,9 @@ internal sealed class PlanItem
     public double Effort { get; }
 
     public MoveOn? Test { get; }
+
+    /// <summary>How long a take of it lasts at the tempo of its test, repeats included; 0 for a drill.</summary>
+    public double TakeMinutes { get; }
 
     /// <summary>Day on which it was done; null: it is not.</summary>
     public int? DoneOn { get; private set; }
@@ -46,8 +55,9 @@ internal sealed class PlanItem
 
     /// <summary>What to do now and at which tempo; it rises with each visit, in a day by no more than
     /// <see cref="LessonLimits.RungsADay"/>. A step that begins the day at its last tempo is tested.</summary>
-    public (TaskKind Kind, double Beats) Visit(int rungs)
+    public (TaskKind Kind, double Beats) Visit(int rungs, int minutes)
     {
+        _testMinutes += _isTested ? minutes : 0;
         if (_isVisited)
         {
             var up = Math.Min(rungs, (int)LessonLimits.RungsADay.Value - _risen);
@@ -69,7 +79,8 @@ internal sealed class PlanItem
             return;
         }
         LastDay = day;
-        if (_isTested)
+        // A long step has room for few takes in a slice: its test goes on from slice to slice, and over the night.
+        if (_isTested && _testMinutes >= (Test?.CleanTakes ?? 0) * TakeMinutes)
         {
             DoneOn ??= day;
         }

@@ -99,12 +99,19 @@ internal sealed class Planning
         }
         if (item.DoneOn is not null)
         {
-            return new(TaskKind.Review, slot.Minutes, item.Id, item.Tempo, LessonMessages.ReviewWords);
+            var words = LessonMessages.ReviewWords(item.TakeMinutes, slot.Minutes);
+            return new(TaskKind.Review, slot.Minutes, item.Id, item.Tempo, words);
         }
-        var (task, beats) = item.Visit(RungsASlice);
+        var (task, beats) = item.Visit(RungsASlice, slot.Minutes);
         return task switch
         {
-            TaskKind.Test => new(task, slot.Minutes, item.Id, beats, LessonMessages.TestWords(item.Test!)),
+            TaskKind.Test => new(
+                task,
+                slot.Minutes,
+                item.Id,
+                beats,
+                LessonMessages.TestWords(item.Test!, item.TakeMinutes, slot.Minutes)
+            ),
             TaskKind.Drill => new(task, slot.Minutes, item.Id, beats, LessonMessages.DrillWords(item.Drill!.Kind)),
             _ => new(task, slot.Minutes, item.Id, beats, LessonMessages.StepWords(day)),
         };
