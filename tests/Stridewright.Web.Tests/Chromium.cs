@@ -42,7 +42,7 @@ public sealed class Chromium : IAsyncLifetime
     {
         var path = await Unpacked.Value;
         _playwright = await Playwright.CreateAsync();
-        Assertions.SetDefaultExpectTimeout(30_000); // of a machine that is busy with other tests
+        Assertions.SetDefaultExpectTimeout(60_000); // of a machine that is busy with other tests
         try
         {
             _browser = await _playwright.Chromium.LaunchAsync(

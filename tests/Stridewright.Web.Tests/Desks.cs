@@ -12,6 +12,9 @@ internal static class Desks
     /// <summary>Set, to anything: every picture is taken at all sizes that the page is made for, and nothing may stick out.</summary>
     private const string AllSizes = "STRIDEWRIGHT_SHOTS";
 
+    /// <summary>Longest wait for what a page does, in milliseconds: far above what it takes, on a busy machine too.</summary>
+    private const float Longest = 120_000;
+
     private static readonly (int Width, int Height)[] Sizes = [(1280, 800), (1920, 1080), (820, 1180), (390, 844)];
 
     /// <summary>A page in a browser of its own that knows nothing yet, and what goes wrong in it.</summary>
@@ -74,6 +77,7 @@ internal static class Desks
     public static async Task<(IPage Desk, List<string> Faults)> At(IBrowserContext context, Uri address)
     {
         var desk = await context.NewPageAsync();
+        desk.SetDefaultTimeout(Longest);
         var faults = new List<string>();
         // What the content security policy refuses is told here too.
         desk.Console += (_, said) =>
