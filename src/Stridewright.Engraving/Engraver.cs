@@ -14,7 +14,7 @@ public sealed class Engraver : IDisposable
 {
     /// <summary>Longest time for one score of up to a hundred bars, unless another is given; a longer score has as much
     /// more.</summary>
-    public static readonly TimeSpan DefaultLimit = TimeSpan.FromSeconds(10);
+    public static readonly TimeSpan DefaultLimit = TimeSpan.FromSeconds(30);
 
     // Starting takes half a second; a machine that is busy otherwise may need much longer.
     private static readonly TimeSpan StartLimit = TimeSpan.FromMinutes(1);

@@ -225,6 +225,10 @@ internal sealed class DrillMaker(Score goal, Pace pace, PlayerHands hands, Effor
         var first = Math.Max(0, Math.Min(bar - 1, goal.Bars.Count - BarsOfBeat));
         first += goal.Bars[first].Implicit && goal.Bars.Count > BarsOfBeat ? 1 : 0; // not from a pick-up
         (first, var last) = Running(bar, first, Math.Min(first + BarsOfBeat, goal.Bars.Count) - 1);
+        if (first == last && bar > 0)
+        {
+            return Beat(bar - 1);
+        }
         var score = DrillScore.InTurn(
             "",
             [(LessonMessages.CountAloud, Excerpts.Bars(Excerpts.Hand(goal, Hand.Left), first, last))]
