@@ -47,6 +47,8 @@ public sealed class SpotPageTests(Page page, Chromium chromium) : IClassFixture<
         await Desks.Shot(desk, $"write-{scheme}");
         await Desks.Clean(desk);
         await Button(slip, "keep it so").ClickAsync();
+        // What was said of the work before is gone with the click.
+        await Expect(slip.GetByRole(AriaRole.Status).First).ToContainTextAsync("Done", new() { Timeout = 30_000 });
         await Expect(Button(slip, "let the right hand change again")).ToBeVisibleAsync(new() { Timeout = 30_000 });
 
         await desk.Keyboard.PressAsync("Escape");
