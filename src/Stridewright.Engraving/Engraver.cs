@@ -121,6 +121,8 @@ public sealed class Engraver : IDisposable
         }
         var laid = Balanced(engine, Pages(engine), setup, score.SmallStaff);
         laid = Turned(engine, score, laid, setup);
+        // A picture without a margin has no room for it.
+        laid = setup.EndMargin > TempoRoom.Most ? Array.ConvertAll(laid, TempoRoom.Lifted) : laid;
         var pages = laid.Select((svg, index) => PageFrame.Complete(svg, index + 1, score, setup)).ToValueList();
         pages = [.. pages, .. NotesPages.Of(score, setup, pages.Count)];
         var timeMap = setup.Timed ? ReadTimeMap(engine.TimeMap("{}"u8)) : [];
