@@ -41,7 +41,9 @@ internal static partial class PageTurns
 
     /// <summary>Ids of the bars after which a page is turned.</summary>
     public static ValueList<string> EndsOf(IReadOnlyCollection<string> pages) =>
-        pages.Count > SideBySide ? Systems(pages).SkipLast(1).Select(p => p[^1].Bars[^1].Id).ToValueList() : [];
+        pages.Count > SideBySide
+            ? pages.SkipLast(1).Select(p => Measure().Matches(p)[^1].Groups[1].Value).ToValueList()
+            : [];
 
     /// <summary>The bars that begin the systems of each page; null where the pages are as good as they are.</summary>
     /// <param name="free">Whether a hand is free after a bar.</param>

@@ -7,9 +7,8 @@ namespace Stridewright.Workbench.Sheets;
 
 /// <summary>A setting on its pages.</summary>
 /// <param name="Tune">What was chosen and how hard it is; no outputs, since nothing was written.</param>
-/// <param name="Pages">One SVG a page, in UTF-8.</param>
 /// <param name="Name">For files made of it, without ending: letters, digits and hyphens of its title.</param>
-public sealed record Sheet(WrittenTune Tune, IReadOnlyList<byte[]> Pages, string Name)
+public sealed record Sheet(WrittenTune Tune, string Name)
 {
     private readonly Packed _musicXml = new([]);
 
@@ -18,6 +17,9 @@ public sealed record Sheet(WrittenTune Tune, IReadOnlyList<byte[]> Pages, string
         get => _musicXml.Bytes;
         init => _musicXml = new(value);
     }
+
+    /// <summary>One SVG a page, in UTF-8.</summary>
+    public IReadOnlyList<byte[]> Pages => Engraved?.Svg ?? [];
 
     internal Score? Score { get; init; }
 

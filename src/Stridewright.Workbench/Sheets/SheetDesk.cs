@@ -130,15 +130,7 @@ public sealed class SheetDesk : IDisposable
             return new(null, [new Problem(about.Source, null, "", why)]);
         }
         var setting = ReportOf.WithTurns(sheet.Tune.Setting, pages.PageEnds, draft.Turns);
-        return new(
-            sheet with
-            {
-                Tune = sheet.Tune with { Setting = setting },
-                Pages = pages.Svg,
-                Engraved = pages,
-            },
-            []
-        );
+        return new(sheet with { Tune = sheet.Tune with { Setting = setting }, Engraved = pages }, []);
     }
 
     private Task<Reading<EngravedPages>> Engraved(
@@ -306,7 +298,7 @@ public sealed class SheetDesk : IDisposable
             ),
         };
         var name = OutputNames.OfWords(tune.Title) is { Length: > 0 } words ? words : WorkbenchMessages.UntitledName;
-        var sheet = new Sheet(report, [], name)
+        var sheet = new Sheet(report, name)
         {
             MusicXml = _tools.ToMusicXml(about.Look.Of(_tools, arrangement, cancellation)),
             Score = arrangement.Score,

@@ -13,15 +13,14 @@ internal sealed class StrokePairs(Score goal, Pace pace, PlayerHands hands)
     /// <summary>From a bass to a chord an octave away or more, up or down; fast and frequent ones first.</summary>
     public List<StrokePair> Leaps()
     {
-        var found =
-            new List<(HandStroke Bass, HandStroke Chord, HandStroke First, HandStroke Second, ScoreTime Apart)>();
+        var found = new List<(HandStroke Bass, HandStroke Chord, HandStroke First, HandStroke Second)>();
         for (var i = 1; i < _strokes.Count; i++)
         {
             var (before, after) = (_strokes[i - 1], _strokes[i]);
             var (bass, chord) = before.Low.Midi < after.Low.Midi ? (before, after) : (after, before);
             if (bass.IsBass && !chord.IsBass && chord.Low.Midi - bass.Low.Midi >= Thresholds.Leap.Value)
             {
-                found.Add((bass, chord, before, after, after.Start - before.Start));
+                found.Add((bass, chord, before, after));
             }
         }
         return Grouped(found, p => p.Rate * Often(p));
@@ -31,13 +30,13 @@ internal sealed class StrokePairs(Score goal, Pace pace, PlayerHands hands)
     public List<StrokePair> Changes()
     {
         var chords = _strokes.FindAll(s => !s.IsBass);
-        var found = new List<(HandStroke, HandStroke, HandStroke, HandStroke, ScoreTime)>();
+        var found = new List<(HandStroke, HandStroke, HandStroke, HandStroke)>();
         for (var i = 1; i < chords.Count; i++)
         {
             var (before, after) = (chords[i - 1], chords[i]);
             if (!before.Keys.Equals(after.Keys) && after.Bar - before.Bar <= 1)
             {
-                found.Add((before, after, before, after, after.Start - before.Start));
+                found.Add((before, after, before, after));
             }
         }
         return Grouped(found, p => Travel(p.From, p.To) * Often(p));
@@ -53,7 +52,7 @@ internal sealed class StrokePairs(Score goal, Pace pace, PlayerHands hands)
             .Sum(i => Math.Abs(from.Keys[Math.Min(i, from.Keys.Count - 1)] - to.Keys[Math.Min(i, to.Keys.Count - 1)]));
 
     private List<StrokePair> Grouped(
-        List<(HandStroke From, HandStroke To, HandStroke First, HandStroke Second, ScoreTime Apart)> found,
+        List<(HandStroke From, HandStroke To, HandStroke First, HandStroke Second)> found,
         Func<StrokePair, double> weight
     ) =>
         [
@@ -61,13 +60,14 @@ internal sealed class StrokePairs(Score goal, Pace pace, PlayerHands hands)
                 .GroupBy(f => (f.From.Keys, f.To.Keys))
                 .Select(g =>
                 {
-                    var nearest = g.MinBy(f => f.Apart);
-                    var seconds = nearest.Apart.ToQuarters() * 60 / pace.Quarters(pace.BeatsPerMinute);
+                    var nearest = g.MinBy(f => f.Second.Start - f.First.Start);
+                    var apart = nearest.Second.Start - nearest.First.Start;
+                    var seconds = apart.ToQuarters() * 60 / pace.Quarters(pace.BeatsPerMinute);
                     var mm = _keyboard.Distance(nearest.From.Low.Midi, nearest.To.Low.Midi);
                     return new StrokePair(
                         nearest.From,
                         nearest.To,
-                        nearest.Apart,
+                        apart,
                         seconds,
                         Leap.Rate(mm, seconds, _keyboard),
                         g.Select(f => f.First.Bar).ToValueList(),

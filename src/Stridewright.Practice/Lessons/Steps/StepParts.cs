@@ -27,7 +27,7 @@ internal sealed record StepParts(IReadOnlyList<StepPart> Left, IReadOnlyList<Ste
                 .. Straight(StepKind.RightPlain, right, null),
                 .. Straight(StepKind.RightUntied, right, SyncopationKind.Untied),
                 .. Straight(StepKind.RightTiedMid, right, SyncopationKind.OverMid),
-                Heard(new(StepKind.RightTiedBar, RightThinning.Line(right))),
+                Named(new(StepKind.RightTiedBar, RightThinning.Line(right))),
                 new(StepKind.RightOctaves, RightThinning.Octaves(right)),
                 new(StepKind.RightWhole, right),
             ]
@@ -91,11 +91,10 @@ internal sealed record StepParts(IReadOnlyList<StepPart> Left, IReadOnlyList<Ste
             near.Select(l => new StepPart(StepKind.LeftInPlace, LeftThinning.InPlace(l)))
         );
         left.Add(new(StepKind.LeftWhole, Hand(written, Music.Hand.Left)));
-        right = right.ConvertAll(Heard);
-        right.Add(Heard(new(StepKind.RightTiedBar, RightThinning.Line(Hand(written, Music.Hand.Right)))));
+        right.Add(new(StepKind.RightTiedBar, RightThinning.Line(Hand(written, Music.Hand.Right))));
         right.Add(new(StepKind.RightOctaves, RightThinning.Octaves(Hand(written, Music.Hand.Right))));
         right.Add(new(StepKind.RightWhole, Hand(written, Music.Hand.Right)));
-        return new(left, right);
+        return new(left, right.ConvertAll(Named));
 
         Score Hand(Score score, Hand hand) => Excerpts.Hand(score with { Subtitle = written.Subtitle }, hand);
     }
@@ -126,10 +125,10 @@ internal sealed record StepParts(IReadOnlyList<StepPart> Left, IReadOnlyList<Ste
         };
 
     private static IEnumerable<StepPart> Straight(StepKind kind, Score right, SyncopationKind? upTo) =>
-        RightThinning.Straight(right, upTo) is { } score ? [Heard(new(kind, score))] : [];
+        RightThinning.Straight(right, upTo) is { } score ? [Named(new(kind, score))] : [];
 
     // A part is named after the furthest syncopation that it has, not after the level that it comes from.
-    private static StepPart Heard(StepPart part)
+    private static StepPart Named(StepPart part)
     {
         if (!Rhythms.Any(r => r.Kind == part.Kind))
         {
