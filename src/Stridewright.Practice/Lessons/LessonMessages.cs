@@ -295,9 +295,12 @@ public static class LessonMessages
         : take <= minutes ? "Learned already: once from memory"
         : "Learned already: a strain or two from memory";
 
-    internal static string DrillWords(DrillKind kind) =>
+    /// <param name="isAhead">Its notes belong to a step that is still to come.</param>
+    internal static string DrillWords(DrillKind kind, bool isAhead) =>
         kind switch
         {
+            DrillKind.Rhythm when isAhead => "Tap only, and on one note; its notes come in a later step",
+            DrillKind.Leap when isAhead => "From near by only; the wide ones come with the next step",
             DrillKind.Leap => "Land, do not look; slow and quick in turn",
             DrillKind.Rhythm => "Tap, then one note, then as written",
             DrillKind.ChordChange => "Shape first, then sound",

@@ -102,6 +102,7 @@ public sealed class PlanTests
             Breaks(day, at);
             Slices(day, at);
             HardInTheMiddle(day, lesson, at);
+            DrillsInTheirPlace(day, lesson, done, at);
             Tempi(day, lesson, at);
             // Steps wait for those they are made of.
             foreach (var task in day.Tasks.Where(t => t.Kind is TaskKind.Step or TaskKind.Test))
@@ -147,6 +148,25 @@ public sealed class PlanTests
         }
         Assert.All(work.GroupBy(t => t.Item), g => Assert.True(g.Sum(t => t.Minutes) <= 15, $"{at}: {g.Key}"));
         Assert.All(work, t => Assert.True(t.Minutes <= 5, at));
+    }
+
+    // Common practice: nobody drills the beat or the chords of bars whose notes are a step ahead, nor drills without
+    // learning something.
+    private static void DrillsInTheirPlace(Day day, Lesson lesson, HashSet<string> done, string at)
+    {
+        Assert.Contains(day.Tasks, t => t.Kind is TaskKind.Step or TaskKind.Test);
+        var drilled = day.Tasks.Where(t => t.Kind == TaskKind.Drill).Select(t => t.Item).ToHashSet();
+        foreach (var drill in lesson.Drills.Where(d => drilled.Contains(d.Id)))
+        {
+            var step = lesson.Steps.First(s => s.Id == drill.Step);
+            if (drill.Kind is not (DrillKind.Rhythm or DrillKind.Leap or DrillKind.ChordChange))
+            {
+                Assert.True(IsOpen(step), $"{at}: {drill.Id} is ahead of {step.Id}");
+            }
+        }
+
+        // Done, or what comes before it is.
+        bool IsOpen(PathStep step) => step.After.All(done.Contains);
     }
 
     private static void HardInTheMiddle(Day day, Lesson lesson, string at)

@@ -44,6 +44,9 @@ internal sealed class PlanItem
     /// <summary>Day on which it was done; null: it is not.</summary>
     public int? DoneOn { get; private set; }
 
+    /// <summary>A step that is not done.</summary>
+    public bool IsLearned => Step is not null && DoneOn is null;
+
     /// <summary>Day of the last visit; 0: none so far.</summary>
     public int LastDay { get; private set; }
 

@@ -80,7 +80,7 @@ internal sealed class Planning
             {
                 tasks.Add(new(TaskKind.Break, (int)LessonLimits.Rest.Value, null, null, LessonMessages.BreakWords));
             }
-            tasks.Add(Task(slot, easy, number));
+            tasks.Add(Task(slot, easy, number, current));
         }
         foreach (var item in items)
         {
@@ -89,7 +89,7 @@ internal sealed class Planning
         return new(number, tasks.ToValueList());
     }
 
-    private static PlanTask Task(SessionSlot slot, PlanItem easy, int day)
+    private PlanTask Task(SessionSlot slot, PlanItem easy, int day, List<PlanItem> current)
     {
         if (slot.Item is not { } item)
         {
@@ -112,7 +112,13 @@ internal sealed class Planning
                 beats,
                 LessonMessages.TestWords(item.Test!, item.TakeMinutes, slot.Minutes)
             ),
-            TaskKind.Drill => new(task, slot.Minutes, item.Id, beats, LessonMessages.DrillWords(item.Drill!.Kind)),
+            TaskKind.Drill => new(
+                task,
+                slot.Minutes,
+                item.Id,
+                beats,
+                LessonMessages.DrillWords(item.Drill!.Kind, IsAhead(item.Drill, current))
+            ),
             _ => new(task, slot.Minutes, item.Id, beats, LessonMessages.StepWords(day)),
         };
     }
@@ -125,21 +131,30 @@ internal sealed class Planning
             )
             .OfType<PlanItem>();
 
+    // Its notes as written are not yet learned, nor being learned.
+    private bool IsAhead(Drill drill, List<PlanItem> current) =>
+        !current.Exists(c => c.Id == drill.Step) && _steps.Find(s => s.Id == drill.Step) is { DoneOn: null };
+
     private bool IsFree(PlanItem step) =>
         step.Step!.After.All(id => _steps.Find(s => s.Id == id) is not { DoneOn: null });
 
-    // What takes asked for, rhythms, which are tapped first, and what belongs to the steps at hand or the ones after them.
+    // What takes asked for; rhythms, which are tapped first; leaps and changes of chord, which begin small, from the step before
+    // theirs; the rest with its own step.
     private IEnumerable<PlanItem> Drills(List<PlanItem> current, int minutes)
     {
-        var near = current
-            .SelectMany(c => _steps.Where(s => s.Step!.Hands == c.Step!.Hands).SkipWhile(s => s != c).Take(2))
-            .Concat(_steps.Where(s => s.DoneOn is not null))
-            .Select(s => s.Id)
+        var open = current.Concat(_steps.Where(s => s.DoneOn is not null)).Select(s => s.Id).ToHashSet();
+        var next = current
+            .Select(c =>
+                _steps.Where(s => s.Step!.Hands == c.Step!.Hands).SkipWhile(s => s != c).ElementAtOrDefault(1)?.Id
+            )
             .ToHashSet();
         return _drills
+            .Where(d => d.DoneOn is null)
             .Where(d =>
-                d.DoneOn is null
-                && (d.Drill!.Heard.Count > 0 || d.Drill.Kind == DrillKind.Rhythm || near.Contains(d.Drill.Step))
+                d.Drill!.Heard.Count > 0
+                || d.Drill.Kind == DrillKind.Rhythm
+                || open.Contains(d.Drill.Step)
+                || (d.Drill.Kind is DrillKind.Leap or DrillKind.ChordChange && next.Contains(d.Drill.Step))
             )
             .Take(
                 minutes <= FewDrills ? 1

@@ -48,11 +48,13 @@ internal static class Session
     {
         if (count < items.Count)
         {
-            // Where not all fit in, who waited longest comes first.
+            // Where not all fit in, something that is being learned does, then who waited longest.
+            var learned = items.Where(i => i.IsLearned).MinBy(i => i.LastDay);
             items =
             [
                 .. items
-                    .OrderBy(i => i.LastDay)
+                    .OrderByDescending(i => i == learned)
+                    .ThenBy(i => i.LastDay)
                     .ThenBy(i => i.Step is null)
                     .ThenByDescending(i => i.Effort)
                     .Take(count),
@@ -75,7 +77,8 @@ internal static class Session
                     && (place == 0 || row[place - 1] != i)
                     && (place == count - 1 || row[place + 1] != i)
                 )
-                .OrderBy(i => used[i.Id])
+                // Each once; then what is being learned has twice the time of drills and of what is played again.
+                .OrderBy(i => i.IsLearned ? used[i.Id] : 2 * used[i.Id])
                 // Steps before drills, but for the hardest, which has the middle.
                 .ThenBy(i => i == hardest || i.Step is not null ? 0 : 1)
                 .ThenByDescending(i => i.Effort)
