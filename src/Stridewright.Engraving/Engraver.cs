@@ -21,6 +21,9 @@ public sealed class Engraver : IDisposable
 
     // What the limit is for: a longer score has as much more.
     private const int BarsInLimit = 100;
+
+    // A system of so many bars can spare one.
+    private const int FullEnough = 5;
     private readonly Lock _turn = new();
     private readonly TimeSpan _limit;
     private Engine? _engine;
@@ -121,6 +124,7 @@ public sealed class Engraver : IDisposable
         }
         var laid = Balanced(engine, Pages(engine), setup, score.SmallStaff);
         laid = Turned(engine, score, laid, setup);
+        laid = Accompanied(engine, score, laid, setup);
         // A picture without a margin has no room for it.
         laid = setup.EndMargin > TempoRoom.Most ? Array.ConvertAll(laid, TempoRoom.Lifted) : laid;
         var pages = laid.Select((svg, index) => PageFrame.Complete(svg, index + 1, score, setup)).ToValueList();
@@ -171,18 +175,34 @@ public sealed class Engraver : IDisposable
         }
         var free = setup.Turns.ToHashSet(StringComparer.Ordinal);
         var systems = PageTurns.Systems(pages);
-        if (PageTurns.Better(systems, free.Contains) is not { } better)
-        {
-            return pages;
-        }
-        score.Break(better.SelectMany(p => p).Skip(1), better.Skip(1).Select(p => p[0]).ToHashSet());
-        if (!engine.Load(EngraverOptions.For(setup, score.SmallStaff, breaks: "encoded"), score.ToBytes(setup)))
-        {
-            return pages;
-        }
-        var turned = Pages(engine);
-        return turned.Length == pages.Length ? turned : pages;
+        return
+            PageTurns.Better(systems, free.Contains) is { } better
+            && Cast(engine, score, better, setup) is { } turned
+            && turned.Length == pages.Length
+            ? turned
+            : pages;
     }
+
+    // The engraver fills system after system and may leave a lone bar for the last one: give it company.
+    private static string[] Accompanied(Engine engine, ScoreXml score, string[] pages, PageSetup setup)
+    {
+        var systems = PageTurns.Systems(pages);
+        var (before, last) = (systems.SelectMany(p => p).SkipLast(1).LastOrDefault(), systems[^1].LastOrDefault());
+        if (last?.Bars.Count != 1 || before is null || before.Bars.Count < FullEnough)
+        {
+            return pages;
+        }
+        var starts = systems.ConvertAll(page => page.ConvertAll(system => system.Bars[0].Id));
+        starts[^1][^1] = before.Bars[^1].Id;
+        return Cast(engine, score, starts, setup) is { } cast && cast.Length == pages.Length ? cast : pages;
+    }
+
+    // Laid out with these bars at the beginning of the systems of each page; null where that cannot be.
+    private static string[]? Cast(Engine engine, ScoreXml score, List<List<string>> starts, PageSetup setup) =>
+        score.TryBreak([.. starts.SelectMany(p => p).Skip(1)], starts.Skip(1).Select(p => p[0]).ToHashSet())
+        && engine.Load(EngraverOptions.For(setup, score.SmallStaff, breaks: "encoded"), score.ToBytes(setup))
+            ? Pages(engine)
+            : null;
 
     private static ValueList<TimeMapEntry> ReadTimeMap(byte[] json)
     {

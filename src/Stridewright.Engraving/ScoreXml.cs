@@ -92,21 +92,25 @@ internal sealed class ScoreXml
     /// <summary>Number of bars.</summary>
     public int Bars => _root.Elements("part").FirstOrDefault()?.Elements("measure").Count() ?? 0;
 
-    /// <summary>Begins systems and pages with these bars.</summary>
-    public void Break(IEnumerable<string> systems, IReadOnlySet<string> pages)
+    /// <summary>Begins systems and pages with these bars, and with no others.</summary>
+    /// <returns>False, with nothing done, where one of them has no id in the score.</returns>
+    public bool TryBreak(IReadOnlyCollection<string> systems, IReadOnlySet<string> pages)
     {
-        var bars = _root
-            .Elements("part")
-            .First()
-            .Elements("measure")
-            .Where(m => m.Attribute("id") is not null)
+        var all = _root.Elements("part").First().Elements("measure").ToList();
+        var bars = all.Where(m => m.Attribute("id") is not null)
             .ToDictionary(m => (string)m.Attribute("id")!, StringComparer.Ordinal);
-        foreach (var id in systems.Where(bars.ContainsKey))
+        if (!systems.All(bars.ContainsKey))
+        {
+            return false;
+        }
+        all.Elements("print").Attributes().Where(a => a.Name == "new-system" || a.Name == "new-page").Remove();
+        foreach (var id in systems)
         {
             bars[id].Elements("print").Remove();
             bars[id]
                 .AddFirst(new XElement("print", new XAttribute(pages.Contains(id) ? "new-page" : "new-system", "yes")));
         }
+        return true;
     }
 
     /// <summary>The score as the engraver is to have it, in UTF-8. The credits go: the header is ours

@@ -39,6 +39,20 @@ public sealed partial class EngraverTests(WarmEngraver warm)
     }
 
     [Fact]
+    public void A_last_bar_is_not_alone_where_the_line_before_can_spare_one()
+    {
+        for (var length = 17; length <= 29; length++)
+        {
+            var bars = warm.Engrave(PianoXml.Rag(length))
+                .Pages.SelectMany(p => SystemClass().Split(p).Skip(1))
+                .Select(s => MeasureClass().Count(s))
+                .ToList();
+            Assert.Equal(length, bars.Sum());
+            Assert.True(bars[^1] > 1 || bars[^2] < 5, $"{length}: {string.Join(" ", bars)}");
+        }
+    }
+
+    [Fact]
     public void Time_map_tells_when_notes_begin()
     {
         // Onsets in quarter notes by common practice: a quarter, two eighths, a triplet of eighths, a half in bar 2.

@@ -181,7 +181,7 @@ internal static class LatticeReader
                         Length = pieces[k],
                         Metre = ownMetre,
                         Key = source.Key,
-                        Number = isShort && !overflow ? ShortNumber() : NextNumber(),
+                        Number = lead > 0 ? UncountedNumber() : NextNumber(),
                         IsShort = isShort && !overflow,
                         Lead = lead,
                         SeamBefore = seam && k == 0,
@@ -204,7 +204,10 @@ internal static class LatticeReader
             }
         }
 
-        private string ShortNumber() => _number == 0 ? "0" : "X" + _bars.Count.ToString(CultureInfo.InvariantCulture);
+        // What lacks its beginning is not counted: a pick-up, or the second part of a bar that a repeat sign splits. What lacks
+        // its end is, such as the closing bar of a strain that began with a pick-up.
+        private string UncountedNumber() =>
+            _number == 0 ? "0" : "X" + _bars.Count.ToString(CultureInfo.InvariantCulture);
 
         private string NextNumber() => (++_number).ToString(CultureInfo.InvariantCulture);
 

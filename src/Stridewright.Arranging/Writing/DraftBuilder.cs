@@ -55,7 +55,7 @@ internal static class DraftBuilder
                         new DraftBar
                         {
                             Number = bar.Number,
-                            Implicit = bar.IsShort,
+                            Implicit = bar.Lead > 0 || IsCutShort(lattice.Bars, i),
                             Metre = bar.Metre,
                             Key = bar.Key,
                             Length = lattice.Tick * bar.Length,
@@ -98,6 +98,13 @@ internal static class DraftBuilder
         };
         return alone with { Bars = [first, .. draft.Bars.Skip(2)] };
     }
+
+    // The first part of a bar that only a double bar splits bears its number, but nothing marks it as short: it is not shown.
+    private static bool IsCutShort(LatticeBar[] bars, int i) =>
+        bars[i].IsShort
+        && i + 1 < bars.Length
+        && bars[i].Marks is { RepeatStart: false, RepeatEnd: 0, Ending.Count: 0 }
+        && !bars[i + 1].Marks.RepeatStart;
 
     private static IEnumerable<Direction> Treated(Treatment treatment)
     {

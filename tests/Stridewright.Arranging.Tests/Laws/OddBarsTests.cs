@@ -41,6 +41,21 @@ public sealed class OddBarsTests
         }
     }
 
+    // MusicXML 4.0, attribute implicit: numbers never appear for "pickup measures and the last half of mid-measure repeats".
+    // The bar that closes a strain with a pick-up is counted (common practice): the strain has its eight bars.
+    [Theory]
+    [InlineData("\"C\"g|cdef|gage|cdef|gage|\"G\"gfed|\"C\"cdef|\"G\"gfed|\"C\"c3|]", "0 1 2 3 4 5 6 7 8", "0")]
+    [InlineData("|:\"C\"g|cdef|gage|cdef|\"G\"g3:||:\"C\"g|cdef|gage|cdef|\"C\"c3:|", "0 1 2 3 4 X5 5 6 7 8", "0 X5")]
+    [InlineData("\"C\"g|cdef|gage|cdef|\"G\"g3||\"C\"g|cdef|gage|cdef|\"C\"c3|]", "0 1 2 3 4 X5 5 6 7 8", "0 4 X5")]
+    public void A_short_closing_bar_is_counted_and_a_pick_up_is_not(string body, string numbers, string unnumbered)
+    {
+        var tune = Tunes.Abc("M:2/4\nL:1/8\nK:C", body);
+        var result = Arranger.Arrange(tune, new Brief(), TestContext.Current.CancellationToken);
+        var bars = result.Arrangement!.Score.Bars;
+        Assert.Equal(numbers, string.Join(' ', bars.Select(b => b.Number)));
+        Assert.Equal(unnumbered, string.Join(' ', bars.Where(b => b.Implicit).Select(b => b.Number)));
+    }
+
     [Fact]
     public void Where_the_right_hand_leaves_no_key_free_the_left_rests()
     {
