@@ -123,8 +123,7 @@ public sealed class Engraver : IDisposable
             return Failed(EngravingMessages.NotUnderstood(string.Join("; ", Lines(engine.TakeLog()))));
         }
         var laid = Balanced(engine, Pages(engine), setup, score.SmallStaff);
-        laid = Turned(engine, score, laid, setup);
-        laid = Accompanied(engine, score, laid, setup);
+        laid = Turned(engine, score, laid, setup) ?? Accompanied(engine, score, laid, setup);
         // A picture without a margin has no room for it.
         laid = setup.EndMargin > TempoRoom.Most ? Array.ConvertAll(laid, TempoRoom.Lifted) : laid;
         var pages = laid.Select((svg, index) => PageFrame.Complete(svg, index + 1, score, setup)).ToValueList();
@@ -166,12 +165,13 @@ public sealed class Engraver : IDisposable
         return balanced.Length == pages.Length ? balanced : pages;
     }
 
-    // With page ends where a hand is free, if the music still fits on as many pages. Two pages lie side by side.
-    private static string[] Turned(Engine engine, ScoreXml score, string[] pages, PageSetup setup)
+    // With page ends where a hand is free, if the music still fits on as many pages; null: they are as good as they are. Two
+    // pages lie side by side.
+    private static string[]? Turned(Engine engine, ScoreXml score, string[] pages, PageSetup setup)
     {
         if (pages.Length <= PageTurns.SideBySide || setup.Turns.Count == 0)
         {
-            return pages;
+            return null;
         }
         var free = setup.Turns.ToHashSet(StringComparer.Ordinal);
         var systems = PageTurns.Systems(pages);
@@ -180,13 +180,18 @@ public sealed class Engraver : IDisposable
             && Cast(engine, score, better, setup) is { } turned
             && turned.Length == pages.Length
             ? turned
-            : pages;
+            : null;
     }
 
     // The engraver fills system after system and may leave a lone bar for the last one: give it company.
     private static string[] Accompanied(Engine engine, ScoreXml score, string[] pages, PageSetup setup)
     {
-        var systems = PageTurns.Systems(pages);
+        var systems = setup.Once
+            ?
+            [
+                [],
+            ]
+            : PageTurns.Systems(pages);
         var (before, last) = (systems.SelectMany(p => p).SkipLast(1).LastOrDefault(), systems[^1].LastOrDefault());
         if (last?.Bars.Count != 1 || before is null || before.Bars.Count < FullEnough)
         {

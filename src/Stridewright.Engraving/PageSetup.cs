@@ -55,6 +55,9 @@ public sealed record PageSetup
     /// <summary>Ids of bars after which a hand is free to turn the page; empty: pages end where they are full.</summary>
     public ValueList<string> Turns { get; init; } = [];
 
+    /// <summary>Someone waits for the pages: a last bar may stand alone on its line, which laying out again would mend.</summary>
+    public bool Once { get; init; }
+
     /// <summary>Whether it is told when notes sound, which takes the engraver as long as a page.</summary>
     public bool Timed { get; init; }
 }

@@ -31,6 +31,9 @@ internal static partial class PageTurns
     // A bad turn is worth any unevenness that the bounds below allow.
     private const double BadTurn = 1000;
 
+    // A last bar alone on its line is worth a line that is half a bar too loose.
+    private const double LoneBar = 5;
+
     /// <summary>How full a system may be made, as a share of the width that the engraver filled with its bars. It stretched
     /// them by up to a bar's width, some of which can be taken back; and they are not to lie far apart.</summary>
     private const double LeastFull = 0.62,
@@ -201,7 +204,10 @@ internal static partial class PageTurns
                         {
                             continue;
                         }
-                        var uneven = closes ? 0 : (1 - full) * (1 - full) * 100;
+                        var uneven =
+                            !closes ? (1 - full) * (1 - full) * 100
+                            : to == from + 1 ? LoneBar
+                            : 0;
                         var cost = row.Cost + uneven;
                         if (!next.TryGetValue(to, out var known) || cost < known.Cost)
                         {

@@ -58,47 +58,57 @@ public static class LessonLimits
     );
 
     public static readonly Threshold Playing = new(
-        "playing without a break",
+        "longest stretch of playing without a break",
         30,
         "minutes",
         Tips + ": a break in every half-hour"
     );
 
-    public static readonly Threshold Rest = new("a break", 5, "minutes", Tips);
+    public static readonly Threshold Rest = new("each break", 5, "minutes", Tips);
 
-    public static readonly Threshold MoreADay = new("more practice than the day before", 10, "minutes", Tips);
+    public static readonly Threshold MoreADay = new(
+        "most that a day has more than the day before",
+        10,
+        "minutes",
+        Tips
+    );
 
-    public static readonly Threshold DaysUp = new("days running with more, then a day that holds", 3, "days", Tips);
+    public static readonly Threshold DaysUp = new("most days running with more each; then one holds", 3, "days", Tips);
 
     public static readonly Threshold Slice = new(
-        "minutes with one thing before another comes",
+        "one thing at a time, before another comes",
         3,
         "minutes",
         "common practice; three-minute slices are those of a study of interleaving (Carter and Grahn 2016)"
     );
 
-    public static readonly Threshold LongSlice = new("the same in sessions of over an hour", 5, "minutes", Common);
+    public static readonly Threshold LongSlice = new(
+        "one thing at a time in sessions of over an hour",
+        5,
+        "minutes",
+        Common
+    );
 
     public static readonly Threshold ItemADay = new(
-        "minutes with one thing in a day, all slices together",
+        "most for one thing in a day",
         15,
         "minutes",
         "common practice; " + Tips + ": leave a passage that will not come"
     );
 
-    public static readonly Threshold RungsADay = new("rungs a tempo rises in a day", 5, "rungs", Common);
+    public static readonly Threshold RungsADay = new("most that a tempo rises in a day", 5, "rungs", Common);
 
     public static readonly Threshold HardFrom = new(
-        "the hardest not before this part of a session",
+        "the hardest begins no sooner than after",
         0.2,
-        "share",
+        "share of the session",
         Tips + ": hardest passages in the middle of the session"
     );
 
-    public static readonly Threshold HardTo = new("nor after this", 0.8, "share", "as above");
+    public static readonly Threshold HardTo = new("and is over by", 0.8, "share of the session", "as above");
 
     public static readonly Threshold Again = new(
-        "first return of what was learned",
+        "what was learned comes again after",
         1,
         "day",
         "accuracy gained from one session to the next only when a day lay between (Simmons 2012)"

@@ -120,8 +120,12 @@ internal static partial class WorkbenchMessages
     public static string DrillTempo(Drill drill, string beat) =>
         Said($"{beat} = {drill.Tempo.From:0} to {drill.Tempo.To:0}");
 
+    private const string Share = "share";
+
     private static string Number(Threshold limit) =>
-        limit.Unit == "share" ? Said($"{100 * limit.Value:0} %") : Said($"{limit.Value:0.##} {limit.Unit}");
+        limit.Unit.StartsWith(Share, StringComparison.Ordinal)
+            ? Said($"{100 * limit.Value:0} %{limit.Unit[Share.Length..]}")
+            : Said($"{limit.Value:0.##} {limit.Unit}");
 
     private static string Count(int count, string one, string more) => Said($"{count} {(count == 1 ? one : more)}");
 

@@ -140,7 +140,12 @@ public sealed class SheetDesk : IDisposable
         CancellationToken cancellation
     )
     {
-        var wish = new PageWish(look.Paper) { Turns = turns, LargePrint = look.LargePrint };
+        var wish = new PageWish(look.Paper)
+        {
+            Turns = turns,
+            LargePrint = look.LargePrint,
+            Once = true,
+        };
         return _engraver.Do(stop => _tools.Engrave(musicXml, wish, stop), cancellation);
     }
 
