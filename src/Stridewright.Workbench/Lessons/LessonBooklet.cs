@@ -134,6 +134,7 @@ internal sealed class LessonBooklet(ITools tools, Lesson lesson, Paper paper, Ca
                 }
             );
         }
+        Add(new BookletSpace(4));
         foreach (var step in lesson.Steps.Where(s => !s.IsOfThePiece))
         {
             if (IsShort(step))

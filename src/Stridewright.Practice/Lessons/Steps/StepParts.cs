@@ -94,7 +94,10 @@ internal sealed record StepParts(IReadOnlyList<StepPart> Left, IReadOnlyList<Ste
         right.Add(new(StepKind.RightTiedBar, RightThinning.Line(Hand(written, Music.Hand.Right))));
         right.Add(new(StepKind.RightOctaves, RightThinning.Octaves(Hand(written, Music.Hand.Right))));
         right.Add(new(StepKind.RightWhole, Hand(written, Music.Hand.Right)));
-        return new(left, right.ConvertAll(Named));
+        var named = right.ConvertAll(Named);
+        // A level that brings no syncopation of its own, after one that has some, is no step.
+        var ragged = named.FindIndex(p => p.Kind != StepKind.RightPlain);
+        return new(left, [.. named.Where((p, i) => i < ragged || p.Kind != StepKind.RightPlain)]);
 
         Score Hand(Score score, Hand hand) => Excerpts.Hand(score with { Subtitle = written.Subtitle }, hand);
     }
