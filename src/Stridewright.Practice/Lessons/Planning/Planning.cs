@@ -12,7 +12,8 @@ internal sealed class Planning
     private const int FirstDay = 30,
         RungsASlice = 3,
         FewDrills = 20,
-        SomeDrills = 45;
+        SomeDrills = 45,
+        AllHands = 3;
     private static readonly int[] Returns = [(int)LessonLimits.Again.Value, 3, 7];
 
     private readonly LessonWish _wish;
@@ -158,8 +159,10 @@ internal sealed class Planning
             )
             .Take(
                 minutes <= FewDrills ? 1
-                : minutes <= SomeDrills ? 2
-                : 3
+                : minutes > SomeDrills ? 3
+                // With both hands and each of them to learn there is time for one.
+                : current.Count < AllHands ? 2
+                : 1
             );
     }
 
