@@ -123,7 +123,7 @@ public sealed class Engraver : IDisposable
             return Failed(EngravingMessages.NotUnderstood(string.Join("; ", Lines(engine.TakeLog()))));
         }
         var laid = Balanced(engine, Pages(engine), setup, score.SmallStaff);
-        laid = Turned(engine, score, laid, setup) ?? Accompanied(engine, score, laid, setup);
+        laid = Turned(engine, score, laid, setup) ?? Accompanied(engine, score, laid, setup) ?? laid;
         // A picture without a margin has no room for it.
         laid = setup.EndMargin > TempoRoom.Most ? Array.ConvertAll(laid, TempoRoom.Lifted) : laid;
         var pages = laid.Select((svg, index) => PageFrame.Complete(svg, index + 1, score, setup)).ToValueList();
@@ -183,23 +183,25 @@ public sealed class Engraver : IDisposable
             : null;
     }
 
-    // The engraver fills system after system and may leave a lone bar for the last one: give it company.
-    private static string[] Accompanied(Engine engine, ScoreXml score, string[] pages, PageSetup setup)
+    // The engraver fills system after system and may leave a lone bar for the last one: give it company. Null: it has some, or
+    // cannot have any.
+    private static string[]? Accompanied(Engine engine, ScoreXml score, string[] pages, PageSetup setup)
     {
-        var systems = setup.Once
-            ?
-            [
-                [],
-            ]
-            : PageTurns.Systems(pages);
-        var (before, last) = (systems.SelectMany(p => p).SkipLast(1).LastOrDefault(), systems[^1].LastOrDefault());
-        if (last?.Bars.Count != 1 || before is null || before.Bars.Count < FullEnough)
+        if (setup.Once)
         {
-            return pages;
+            return null;
+        }
+        var systems = PageTurns.Systems(pages);
+        if (
+            systems.SelectMany(p => p).TakeLast(2).ToList() is not [var before, { Bars.Count: 1 }]
+            || before.Bars.Count < FullEnough
+        )
+        {
+            return null;
         }
         var starts = systems.ConvertAll(page => page.ConvertAll(system => system.Bars[0].Id));
         starts[^1][^1] = before.Bars[^1].Id;
-        return Cast(engine, score, starts, setup) is { } cast && cast.Length == pages.Length ? cast : pages;
+        return Cast(engine, score, starts, setup) is { } cast && cast.Length == pages.Length ? cast : null;
     }
 
     // Laid out with these bars at the beginning of the systems of each page; null where that cannot be.

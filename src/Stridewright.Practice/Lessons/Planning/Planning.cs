@@ -134,10 +134,12 @@ internal sealed class Planning
 
     // Its notes as written are not yet learned, nor being learned.
     private bool IsAhead(Drill drill, List<PlanItem> current) =>
-        !current.Exists(c => c.Id == drill.Step) && _steps.Find(s => s.Id == drill.Step) is { DoneOn: null };
+        !current.Exists(c => c.Id == drill.Step) && !IsDone(drill.Step);
 
-    private bool IsFree(PlanItem step) =>
-        step.Step!.After.All(id => _steps.Find(s => s.Id == id) is not { DoneOn: null });
+    private bool IsFree(PlanItem step) => step.Step!.After.All(IsDone);
+
+    // What is no step of the plan the player does not need.
+    private bool IsDone(string step) => _steps.Find(s => s.Id == step) is not { DoneOn: null };
 
     // What takes asked for; rhythms, which are tapped first; leaps and changes of chord, which begin small, from the step before
     // theirs; the rest with its own step.
