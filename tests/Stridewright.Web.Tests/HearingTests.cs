@@ -116,6 +116,15 @@ public sealed partial class HearingTests(Chromium chromium) : IClassFixture<Chro
             .ToContainTextAsync("Kept at", new() { Timeout = Patience });
         await Button(desk, "let it hear you").ClickAsync();
         await Expect(Word(desk, "on Ferry Keys")).ToBeVisibleAsync();
+        // Who is told that the page listens is heard from there on, however long the program took to begin.
+        await desk.RouteAsync(
+            "**/takes",
+            async route =>
+            {
+                await Task.Delay(1000, TestContext.Current.CancellationToken);
+                await route.ContinueAsync();
+            }
+        );
         await Button(desk, "begin with your first note").ClickAsync();
         await Expect(desk.GetByText("I am listening")).ToBeVisibleAsync();
         var told = desk.WaitForResponseAsync(r => r.Url.EndsWith("/events", StringComparison.Ordinal));

@@ -33,6 +33,7 @@ export function useHearing(setting: string, piece: string | undefined) {
   });
   const { stage, bar, leave } = taking;
   const isBusy = stage === "listening" || stage === "checking";
+  const isWaited = stage === "opening" || stage === "thinking";
   useLeaving(isBusy ? leave : undefined);
   useEffect(() => {
     void tellUntold().then(() => queries.invalidateQueries({ queryKey: ["takes"] }));
@@ -106,9 +107,9 @@ export function useHearing(setting: string, piece: string | undefined) {
           )}
           {taking.isTapping && <TapPad tap={taking.tap} lift={taking.lift} />}
           <p className="pencil" role="status">
-            {taking.fault ? <span className="fault">{taking.fault}</span> : stage === "thinking" ? says.thinking : ""}
+            {taking.fault ? <span className="fault">{taking.fault}</span> : isWaited ? says.thinking : ""}
           </p>
-          {seen && !isBusy && stage !== "thinking" && <Report key={seen.take.id + seen.take.at} setting={setting} seen={seen} pencil={now} onClose={() => setSeen(undefined)} />}
+          {seen && !isBusy && !isWaited && <Report key={seen.take.id + seen.take.at} setting={setting} seen={seen} pencil={now} onClose={() => setSeen(undefined)} />}
         </>
       ),
       over: seen && !isBusy && <TakeMarks marks={seen.marks} layer={now.layer} />,

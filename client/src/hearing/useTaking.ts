@@ -14,7 +14,8 @@ const TAIL = 900; // milliseconds after the last tap is due
 /** Keys that stand for the hands where they are tapped. */
 export const TAPPED = { right: 84, left: 48 };
 
-export type Stage = "ready" | "checking" | "listening" | "thinking";
+/** "opening": a take is being begun, and nothing is heard yet. */
+export type Stage = "ready" | "opening" | "checking" | "listening" | "thinking";
 
 interface Props {
   setting: string;
@@ -54,7 +55,7 @@ export function useTaking({ setting, pencil, onSeen }: Props) {
     if (!now || !heard || stage !== "ready") return;
     const mine = ++turn.current;
     setFault(undefined);
-    setStage("listening");
+    setStage("opening");
     try {
       const isTaps = keyboard === null;
       const wanted: Rehearsal = {
@@ -75,8 +76,10 @@ export function useTaking({ setting, pencil, onSeen }: Props) {
       const plan = planOf(heard, wanted);
       const chords = chordsOf(plan.struck);
       const follower = new Follower(chords);
-      const rec = new Recorder(await beginTake(setting, wish), setFault);
-      if (mine !== turn.current) return;
+      const hear = isTaps ? undefined : (await import("../sound/midiIn")).listenTo;
+      const take = await beginTake(setting, wish);
+      if (mine !== turn.current) return void (await putTakeAway(take));
+      const rec = new Recorder(take, setFault);
       recorder.current = rec;
       let zero: number | undefined; // the moment at which the first bar begins
       told.current = ({ moment, key, velocity, pedal }) => {
@@ -93,8 +96,9 @@ export function useTaking({ setting, pencil, onSeen }: Props) {
         void rec.tell().catch(() => undefined);
         timer.current = window.setTimeout(() => void finish(), QUIET);
       };
-      if (isTaps) setTapping(true);
-      else end.current = (await import("../sound/midiIn")).listenTo(keyboard, (t) => told.current?.(t));
+      if (hear) end.current = hear(keyboard!, (t) => told.current?.(t));
+      else setTapping(true);
+      setStage("listening");
       if (plan.lead > 0 || wanted.click) {
         zero = await now.player.beat({ ...plan, struck: [], pedal: [] });
         if (mine !== turn.current) return;
@@ -178,6 +182,7 @@ export function useTaking({ setting, pencil, onSeen }: Props) {
 
   useEffect(
     () => () => {
+      turn.current++;
       void recorder.current?.tell().catch(() => undefined);
       recorder.current?.stop();
       end.current?.();
