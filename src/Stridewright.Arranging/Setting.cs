@@ -120,11 +120,10 @@ internal sealed class Setting(Tune written, Brief brief, Feel feel, Metre metre,
     {
         var kept = verdict.Faults.FirstOrDefault(f => IsKept(f.Bar) || IsKept(f.Bar - 1));
         var fault = kept ?? verdict.Faults[0];
-        var why = ArrangingMessages.Unplayable(fault);
         return new Diagnostic(
             Severity.Error,
             Place.AtBar(score.Bars[fault.Bar].Number),
-            kept is null ? why : KeepingMessages.AsKept(why)
+            kept is null ? ArrangingMessages.Unplayable(fault) : KeepingMessages.AsKept(fault.Message)
         );
 
         bool IsKept(int bar) => bar >= 0 && bar < lattice.Bars.Length && lattice.Bars[bar].Held is not null;

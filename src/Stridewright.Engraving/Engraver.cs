@@ -165,8 +165,8 @@ public sealed class Engraver : IDisposable
         return balanced.Length == pages.Length ? balanced : pages;
     }
 
-    // With page ends where a hand is free, if the music still fits on as many pages; null: they are as good as they are. Two
-    // pages lie side by side.
+    // With page ends where a hand is free, on as many pages or one more; null: they are as good as they are. Two pages lie side
+    // by side.
     private static string[]? Turned(Engine engine, ScoreXml score, string[] pages, PageSetup setup)
     {
         if (pages.Length <= PageTurns.SideBySide || setup.Turns.Count == 0)
@@ -176,9 +176,9 @@ public sealed class Engraver : IDisposable
         var free = setup.Turns.ToHashSet(StringComparer.Ordinal);
         var systems = PageTurns.Systems(pages);
         return
-            PageTurns.Better(systems, free.Contains) is { } better
+            PageTurns.Better(systems, free.Contains, setup.MostPages ?? int.MaxValue) is { } better
             && Cast(engine, score, better, setup) is { } turned
-            && turned.Length == pages.Length
+            && turned.Length == better.Count
             ? turned
             : null;
     }

@@ -55,6 +55,9 @@ public sealed record PageSetup
     /// <summary>Ids of bars after which a hand is free to turn the page; empty: pages end where they are full.</summary>
     public ValueList<string> Turns { get; init; } = [];
 
+    /// <summary>No page more is taken for the sake of such a turn than makes so many; null: any number.</summary>
+    public int? MostPages { get; init; }
+
     /// <summary>Someone waits for the pages: a last bar may stand alone on its line, which laying out again would mend.</summary>
     public bool Once { get; init; }
 

@@ -48,16 +48,23 @@ internal static partial class PageTurns
             ? pages.SkipLast(1).Select(p => Measure().Matches(p)[^1].Groups[1].Value).ToValueList()
             : [];
 
-    /// <summary>The bars that begin the systems of each page; null where the pages are as good as they are.</summary>
+    /// <summary>The bars that begin the systems of each page; null where the pages are as good as they are. One page more is
+    /// taken where that leaves fewer turns without a free hand.</summary>
     /// <param name="free">Whether a hand is free after a bar.</param>
-    public static List<List<string>>? Better(IReadOnlyList<List<LaidSystem>> pages, Func<string, bool> free)
+    /// <param name="most">So many pages at most.</param>
+    public static List<List<string>>? Better(IReadOnlyList<List<LaidSystem>> pages, Func<string, bool> free, int most)
     {
-        if (pages.SkipLast(1).All(p => free(p[^1].Bars[^1].Id)))
+        var bad = pages.SkipLast(1).Count(p => !free(p[^1].Bars[^1].Id));
+        List<List<string>>? best = null;
+        for (var count = pages.Count; bad > 0 && count <= Math.Min(most, pages.Count + 1); count++)
         {
-            return null;
+            var cast = new Casting(pages, count, free);
+            if (cast.BadTurns < bad)
+            {
+                (bad, best) = (cast.BadTurns, cast.Pages);
+            }
         }
-        var cast = new Casting(pages, free);
-        return cast.BadTurns < pages.SkipLast(1).Count(p => !free(p[^1].Bars[^1].Id)) ? cast.Pages : null;
+        return best;
     }
 
     private static List<LaidSystem> Of(string page)
@@ -110,7 +117,7 @@ internal static partial class PageTurns
         private readonly double _signs;
         private readonly Func<string, bool> _free;
 
-        public Casting(IReadOnlyList<List<LaidSystem>> pages, Func<string, bool> free)
+        public Casting(IReadOnlyList<List<LaidSystem>> pages, int count, Func<string, bool> free)
         {
             _free = free;
             var systems = pages.SelectMany(p => p).ToList();
@@ -140,14 +147,14 @@ internal static partial class PageTurns
             }
             // The first page has a header; a last one need not be full.
             var heights = pages.Select(p => p.Sum(s => s.Height)).ToArray();
-            var rooms = heights.Select((h, p) => p == 0 ? h : heights.Max()).ToArray();
-            var counts = pages.Select(p => p.Count).ToArray();
-            var most = counts.Max();
+            var rooms = Enumerable.Range(0, count).Select(p => p == 0 ? heights[0] : heights.Max()).ToArray();
+            var most = pages.Max(p => p.Count);
+            var counts = Enumerable.Range(0, count).Select(p => p < pages.Count - 1 ? pages[p].Count : most).ToArray();
             Dictionary<int, Way> ways = new() { [0] = new(0, 0, [], null) };
-            for (var page = 0; page < pages.Count; page++)
+            for (var page = 0; page < count; page++)
             {
                 var next = new Dictionary<int, Way>();
-                var isLast = page == pages.Count - 1;
+                var isLast = page == count - 1;
                 foreach (var (start, way) in ways)
                 {
                     Fill(

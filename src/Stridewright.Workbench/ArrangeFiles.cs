@@ -352,7 +352,7 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
             name,
             tools.ToMusicXml(score),
             score,
-            new PageWish(request.Paper) { Turns = turns },
+            new PageWish(request.Paper) { Turns = turns, MostPages = request.Pages },
             cancellation,
             out var pages,
             out var problem

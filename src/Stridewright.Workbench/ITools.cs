@@ -146,6 +146,9 @@ internal sealed record PageWish(Paper Paper)
 
     /// <summary>Ids of bars after which a page may turn; empty: it does not matter.</summary>
     public ValueList<string> Turns { get; init; } = [];
+
+    /// <summary>No page more is taken for the sake of such a turn than makes so many; null: any number.</summary>
+    public int? MostPages { get; init; }
 }
 
 /// <summary>An engraved score.</summary>

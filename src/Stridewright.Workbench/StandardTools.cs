@@ -185,7 +185,13 @@ internal sealed class StandardTools : ITools
             return new(null, [new(Severity.Error, Place.Whole, Engraver.UnsupportedMessage)]);
         }
         _engraver ??= Engraver.Create();
-        var setup = Setup(wish.Paper) with { Turns = wish.Turns, Cut = wish.Cut, Once = wish.Once };
+        var setup = Setup(wish.Paper) with
+        {
+            Turns = wish.Turns,
+            MostPages = wish.MostPages,
+            Cut = wish.Cut,
+            Once = wish.Once,
+        };
         setup = wish.Strip ? setup with { Cut = true, Named = false, Header = false, EndMargin = StripMargin } : setup;
         setup = wish.LargePrint ? setup with { StaffHeight = LargePrint } : setup;
         if (wish.ScreenWidth is { } width)

@@ -297,4 +297,25 @@ public sealed partial class EngraverTests(WarmEngraver warm)
         // Two pages lie side by side.
         Assert.Empty(warm.Engrave(PianoXml.Rag(45)).PageEnds);
     }
+
+    [Fact]
+    public void One_page_more_is_taken_where_that_leaves_a_hand_free_at_more_turns()
+    {
+        var xml = PianoXml.Rag(100);
+        var usual = warm.Engrave(xml);
+        var bars = MeasureId().Matches(string.Concat(usual.Pages)).Select(m => m.Groups[1].Value).ToList();
+        // So far apart that a page ends at each of them, and none is full.
+        var apart = (int)(0.8 * bars.Count / (usual.Pages.Count - 0.5));
+        var free = bars.Where((_, i) => (i + 1) % apart == 0).ToValueList();
+        var turned = warm.Engrave(xml, new PageSetup { Turns = free });
+        Assert.Equal(usual.Pages.Count + 1, turned.Pages.Count);
+        Assert.All(turned.PageEnds, end => Assert.Contains(end, free));
+        var most = usual.Pages.Count;
+        var held = warm.Engrave(xml, new PageSetup { Turns = free, MostPages = most });
+        Assert.Equal(most, held.Pages.Count);
+        Assert.Contains(held.PageEnds, end => !free.Contains(end));
+    }
+
+    [GeneratedRegex("id=\"([^\"]+)\" class=\"measure\"")]
+    private static partial Regex MeasureId();
 }
