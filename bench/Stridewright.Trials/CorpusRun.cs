@@ -15,7 +15,7 @@ internal static class CorpusRun
     private static readonly ConcurrentDictionary<string, (int Times, string Example)> Failed = new();
     private static readonly ConcurrentBag<double> ChorusesKept = [];
     private static readonly ConcurrentBag<(int Level, double Share)> ChorusesDiffer = [];
-    private static readonly ConcurrentBag<(int Level, double Share)> EitherDiffers = [];
+    private static readonly ConcurrentBag<(int Level, double Share, string What)> EitherDiffers = [];
 
     public static int Run(IReadOnlyList<CorpusTune> tunes, string[] args)
     {
@@ -78,6 +78,14 @@ internal static class CorpusRun
             );
             var differing = ChorusesDiffer.Select(d => (d.Level, Hand: "right hand", d.Share));
             differing = differing.Concat(EitherDiffers.Select(d => (d.Level, Hand: "either hand", d.Share)));
+            foreach (var least in EitherDiffers.OrderBy(d => d.Share).Take(5))
+            {
+                Console.WriteLine(
+                    FormattableString.Invariant(
+                        $"  least in either hand: {least.Share:0.00}, level {least.Level}, {least.What}"
+                    )
+                );
+            }
             foreach (var level in differing.GroupBy(d => (d.Hand, d.Level), d => d.Share).OrderBy(g => g.Key))
             {
                 var shares = level.Order().ToList();
@@ -168,7 +176,13 @@ internal static class CorpusRun
                 if (chorus is { RightDiffers: { } inRight, LeftDiffers: { } inLeft })
                 {
                     ChorusesDiffer.Add((job.Level, inRight));
-                    EitherDiffers.Add((job.Level, Math.Max(inRight, inLeft)));
+                    EitherDiffers.Add(
+                        (
+                            job.Level,
+                            Math.Max(inRight, inLeft),
+                            $"{job.Tune.Name}, strain {chorus.Part} from bar {chorus.Bar}"
+                        )
+                    );
                 }
             }
             return (path, null, arrangement.Tune.Notes, arrangement.Tune.Kept);

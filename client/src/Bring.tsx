@@ -60,7 +60,7 @@ export function Bring({ text, brought, number, isReading, problem, onText, onFil
           placeholder={sentences.bringText}
           rows={Math.min(14, Math.max(4, lines.length))}
           spellCheck={false}
-          wrap="off"
+          wrap={text ? "off" : "soft"}
           value={text}
           onScroll={(event) => setScroll(event.currentTarget.scrollTop)}
           onChange={(event) => onText(event.currentTarget.value)}

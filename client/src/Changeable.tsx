@@ -35,6 +35,7 @@ export function Changeable({ label, about, options, sign, onOpen }: Props) {
         position="bottom-start"
         trapFocus
         returnFocus
+        hideDetached={false}
         transitionProps={{ duration: 0 }}
         shadow="none"
         radius={0}

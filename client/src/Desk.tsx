@@ -21,7 +21,7 @@ import { Takeaway } from "./take/Takeaway";
 import { useDropped } from "./useDropped";
 import type { SpotMade } from "./spots/spotApi";
 import { useSpots } from "./spots/useSpots";
-import { useSteps } from "./useSteps";
+import { useSteps, type Step } from "./useSteps";
 import { useSetting, useTune } from "./useTune";
 import { Beside } from "./versions/Beside";
 import { Correct } from "./tune/Correct";
@@ -61,7 +61,15 @@ export function Desk() {
     if (id) keeping.open(id).catch(() => setBringing(true));
   }, []);
 
-  const take = (made: SpotMade) => steps.put({ wishes, kept: { count: tune.count, tunes: made.tunes, made: made.setting, wishes, tune: corrected?.tune } });
+  const put = (kept: Omit<NonNullable<Step["kept"]>, "count" | "wishes">) => {
+    if (!steps.isNow(steps.now)) throw new Error(sentences.overtaken);
+    steps.put({ wishes, kept: { count: tune.count, wishes, ...kept } });
+  };
+  const take = (made: SpotMade) => {
+    // It was made of the setting before, which is seen until the next is there.
+    if (setting.isPlaceholderData) throw new Error(sentences.overtaken);
+    put({ tunes: made.tunes, made: made.setting, tune: corrected?.tune });
+  };
 
   function putFile(file: File) {
     keeping.begin();
@@ -134,7 +142,7 @@ export function Desk() {
             <Correct
               at={corrected ? { id: corrected.tunes, number: 1 } : { id: tune.reading.data!.id, number: tune.number }}
               title={onDesk!.title}
-              onCorrected={({ id, tunes }) => steps.put({ wishes, kept: { count: tune.count, tunes: id, wishes, tune: tunes[0] } })}
+              onCorrected={({ id, tunes }) => put({ tunes: id, tune: tunes[0] })}
               onWrite={(abc) => {
                 setText(abc);
                 tune.put({ text: abc });

@@ -346,6 +346,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/players/leap-test/{hand}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The parts of the leap test of a hand, right or left. */
+        get: operations["leapTestParts"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/players/leap-test/{hand}/{format}": {
         parameters: {
             query?: never;
@@ -1231,6 +1248,16 @@ export interface components {
         KeepWanted: {
             setting: string;
             sitting?: null | string;
+        };
+        LeapTestPartTold: {
+            about: string;
+            /** Format: double */
+            click: number;
+            /** Format: int32 */
+            strokes: number;
+        };
+        LeapTestParts: {
+            parts: components["schemas"]["LeapTestPartTold"][];
         };
         LeapTestTold: {
             hand: string;
@@ -2706,6 +2733,37 @@ export interface operations {
             };
             /** @description Unprocessable Entity */
             422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Fault"];
+                };
+            };
+        };
+    };
+    leapTestParts: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                hand: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LeapTestParts"];
+                };
+            };
+            /** @description Not Found */
+            404: {
                 headers: {
                     [name: string]: unknown;
                 };

@@ -1,4 +1,4 @@
-import { useState } from "react";
+import { useRef, useState } from "react";
 import type { Brought, SettingMade, Wishes } from "./api";
 
 /** How the desk stands: the brief, and the tune with the bars that are kept of it. */
@@ -12,8 +12,12 @@ export interface Step {
 /** Every step can be taken back, and done again. */
 export function useSteps(first: Step) {
   const [{ past, now, future }, setSteps] = useState<{ past: Step[]; now: Step; future: Step[] }>({ past: [], now: first, future: [] });
+  const latest = useRef(now);
+  latest.current = now;
   return {
     now,
+    /** False once something else was done: what was begun at a step and is ready only then has no place on the desk. */
+    isNow: (step: Step) => latest.current === step,
     put: (next: Step) => setSteps((s) => ({ past: [...s.past, s.now], now: next, future: [] })),
     /** Another beginning: nothing is taken back beyond it. */
     begin: (next: Step) => setSteps({ past: [], now: next, future: [] }),

@@ -39,6 +39,7 @@ namespace Stridewright.Web;
 [JsonSerializable(typeof(PlayerSaid))]
 [JsonSerializable(typeof(PlayerTold))]
 [JsonSerializable(typeof(LeapTestTold))]
+[JsonSerializable(typeof(LeapTestParts))]
 [JsonSerializable(typeof(TuneTold))]
 [JsonSerializable(typeof(TunePages))]
 [JsonSerializable(typeof(TuneChange))]

@@ -458,4 +458,7 @@ internal static partial class WorkbenchMessages
             CultureInfo.InvariantCulture,
             $"a figure of {bars} bars; it has 1 to {most}, and they end with the piece"
         );
+
+    public static string PartOfTest(bool isLeaps) =>
+        isLeaps ? "eighths out and back, wider and wider" : "sixteenths on one key, with one finger";
 }

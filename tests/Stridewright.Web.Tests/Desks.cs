@@ -102,10 +102,11 @@ internal static class Desks
         );
     }
 
-    // To be looked at; below artifacts, so never committed.
+    // To be looked at; below artifacts, so never committed. Nothing in them overlaps or is cut.
     public static async Task Shot(IPage desk, string name)
     {
         await Taken(desk, name);
+        Assert.Empty(await Tidy.Faults(desk));
         if (Environment.GetEnvironmentVariable(AllSizes) is null)
         {
             return;
@@ -117,6 +118,10 @@ internal static class Desks
             await Task.Delay(300);
             await Taken(desk, $"{name}.{width}");
             Assert.Equal(width, await desk.EvaluateAsync<int>("document.documentElement.scrollWidth"));
+            Assert.True(
+                await Tidy.Faults(desk) is [],
+                $"{name} at {width}: {string.Join("; ", await Tidy.Faults(desk))}"
+            );
         }
         await desk.SetViewportSizeAsync(usual.Width, usual.Height);
         await Task.Delay(300);

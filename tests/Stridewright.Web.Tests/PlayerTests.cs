@@ -1,14 +1,18 @@
+using System.Globalization;
 using System.Net;
 using System.Text;
 using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
+using Stridewright.Hands;
+using Stridewright.Music;
 using Stridewright.Testing;
 using static Microsoft.Playwright.Assertions;
 
 namespace Stridewright.Web.Tests;
 
 /// <summary>Players on the shelf, and settings for their hands.</summary>
-public sealed class PlayerTests(Page page, Chromium chromium) : IClassFixture<Page>, IClassFixture<Chromium>
+public sealed partial class PlayerTests(Page page, Chromium chromium) : IClassFixture<Page>, IClassFixture<Chromium>
 {
     private const string Lena =
         """{"name":"Lena <i>","said":[{"word":"span","value":"8in"},{"word":"left-without","value":"4"},{"word":"no-octaves","value":""}],"notes":"a\nb"}""";
@@ -116,6 +120,74 @@ public sealed class PlayerTests(Page page, Chromium chromium) : IClassFixture<Pa
         // The browser tells of the span that was refused while it was typed.
         Assert.DoesNotContain(faults, f => !f.Contains("400 (Bad Request)", StringComparison.Ordinal));
     }
+
+    [Theory]
+    [InlineData(ColorScheme.Light, 1280, 800)]
+    [InlineData(ColorScheme.Dark, 390, 844)]
+    public async Task Leaps_are_measured_where_the_test_is_played_to_the_page(ColorScheme scheme, int width, int height)
+    {
+        var context = await Desks.Context(chromium, scheme, width, height);
+        await context.AddInitScriptAsync(Keyboard.Edge);
+        var (desk, faults) = await Desks.OpenIn(context, page);
+        await desk.GetByRole(AriaRole.Button, new() { Name = "The Ferry Bell" }).ClickAsync();
+        await Expect(desk.Locator(".score svg").First).ToBeVisibleAsync(new() { Timeout = 60_000 });
+        var part = desk.GetByRole(AriaRole.Region, new() { Name = "Players on the shelf, and new ones" });
+        await Button(part, "players").ClickAsync();
+        await Button(part, "a new player").ClickAsync();
+        await Button(part, "begin with the left hand").ClickAsync();
+        var parts = LeapTest.Parts(Hand.Left);
+        for (var i = 0; i < parts.Count; i++)
+        {
+            await Expect(part.GetByText($"Part {i + 1} of {parts.Count}, ")).ToBeVisibleAsync();
+            await Expect(part.GetByText($"0 of {parts[i].Keys.Count} keys struck.")).ToBeVisibleAsync();
+            // As the click asks, begun a second from now.
+            var messages = parts[i]
+                .Keys.SelectMany(
+                    (key, n) =>
+                        new[]
+                        {
+                            new[] { 1 + n * parts[i].Seconds, 0x90, key, 80 },
+                            [1 + (n + 0.5) * parts[i].Seconds, 0x80, key, 0],
+                        }
+                );
+            await desk.EvaluateAsync("messages => { edge.base = undefined; edge.play(messages); }", messages);
+            await Expect(part.GetByText($"{parts[i].Keys.Count} of {parts[i].Keys.Count} keys struck."))
+                .ToBeVisibleAsync();
+            if (i == 2)
+            {
+                await Desks.Clean(desk);
+                await Desks.Shot(desk, $"leaps-{width}");
+            }
+            await Button(part, i < parts.Count - 1 ? "go on to the next part" : "that was it").ClickAsync();
+        }
+        // The test's own file says the same: nothing is slower there, and nothing faster.
+        var written = new ByteArrayContent(await page.Owner.GetByteArrayAsync("/api/players/leap-test/left/midi"));
+        written.Headers.ContentType = new("application/octet-stream");
+        var told = await Page.Json(await page.Owner.PostAsync("/api/players/leap-test", written));
+        var measured = (
+            await part.GetByRole(AriaRole.Status).Filter(new() { HasText = "part 1:" }).InnerTextAsync()
+        ).Split("; ");
+        Assert.Equal(
+            told["sentences"]!.AsArray().Select(s => Counted((string)s!).Words),
+            measured.Select(s => Counted(s).Words)
+        );
+        // The page's clock gives milliseconds.
+        Assert.All(
+            told["sentences"]!.AsArray().Zip(measured),
+            pair => Assert.Equal(Counted((string)pair.First!).Rate, Counted(pair.Second).Rate, 0.11)
+        );
+        await Expect(part.GetByText(MeasuredLeaps())).ToBeVisibleAsync();
+        Assert.Empty(faults);
+    }
+
+    private static (string Words, double Rate) Counted(string sentence)
+    {
+        var comma = sentence.LastIndexOf(", ", StringComparison.Ordinal);
+        return (sentence[..comma], double.Parse(sentence[(comma + 2)..].Split(' ')[0], CultureInfo.InvariantCulture));
+    }
+
+    [GeneratedRegex(@"^Measured: left leaps 1[78]\.?\d* a second, left strokes 8 a second")]
+    private static partial Regex MeasuredLeaps();
 
     private static ILocator Button(IPage desk, string name) =>
         desk.GetByRole(AriaRole.Button, new() { Name = name, Exact = true });

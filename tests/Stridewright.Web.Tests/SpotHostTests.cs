@@ -25,6 +25,28 @@ public sealed class SpotHostTests(Page page) : IClassFixture<Page>
     }
 
     [Fact]
+    public async Task Kept_bars_stay_when_the_tune_is_corrected_elsewhere()
+    {
+        var made = await Made();
+        var right = await Work(made, KeepOf("b3", "right"));
+        var kept = await Work(Id(right), KeepOf("b3", "left"));
+        var both = await Work(Id(kept), KeepOf("b6", "left"));
+        // The fourth bar's chord is another: the third is as it was. With the sixth bar's chord its left hand goes.
+        var elsewhere = await Corrected((string)both["tunes"]!, 4, "Am7");
+        var setting = await Setting(elsewhere, 0.5);
+        Assert.Equal(["b3 left right", "b6 left"], await Kept(setting));
+        Assert.Equal(await Strokes(Id(both), "b3"), await Strokes(setting, "b3"));
+        var there = await Setting(await Corrected(elsewhere, 6, "Bbm6"), 0.5);
+        Assert.Equal(["b3 left right"], await Kept(there));
+        // In another metre no bar is what it was.
+        var answer = await page.PostJson(
+            $"/api/tunes/{elsewhere}/1/corrections",
+            """{"action":"metre","bar":0,"value":"4/4"}"""
+        );
+        Assert.Empty(await Kept(await Setting((string)(await Page.Json(answer))["id"]!, 0.5)));
+    }
+
+    [Fact]
     public async Task Another_way_is_what_was_shown_of_it()
     {
         var made = await Made();
@@ -199,6 +221,33 @@ public sealed class SpotHostTests(Page page) : IClassFixture<Page>
         );
         return (await Page.Json(answer))["id"]!.GetValue<string>();
     }
+
+    private static object KeepOf(string bar, string hand) =>
+        new
+        {
+            action = "keep",
+            bar,
+            hand,
+        };
+
+    private async Task<string> Corrected(string tunes, int bar, string chords)
+    {
+        var change = JsonSerializer.Serialize(
+            new
+            {
+                action = "chords",
+                bar,
+                value = chords,
+            }
+        );
+        return (string)(await Page.Json(await page.PostJson($"/api/tunes/{tunes}/1/corrections", change)))["id"]!;
+    }
+
+    private async Task<IEnumerable<string>> Kept(string setting) =>
+        (await Get($"/api/settings/{setting}/bars"))!["bars"]!
+            .AsArray()
+            .Where(b => b!["kept"]!.AsArray().Count > 0)
+            .Select(b => $"{b!["id"]} {string.Join(' ', b["kept"]!.AsArray().Select(k => (string)k!).Order())}");
 
     private Task<HttpResponseMessage> Answer(string setting, object wish) =>
         page.PostJson($"/api/settings/{setting}/spots", JsonSerializer.Serialize(wish));

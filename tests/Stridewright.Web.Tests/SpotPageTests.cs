@@ -32,7 +32,7 @@ public sealed class SpotPageTests(Page page, Chromium chromium) : IClassFixture<
         await Desks.Clean(desk);
         await Button(slip, "take it").First.ClickAsync();
         await Expect(slip.GetByRole(AriaRole.Status).First).ToContainTextAsync("Done", new() { Timeout = 30_000 });
-        await Expect(desk.Locator(".kept-mark").First).ToContainTextAsync("kept");
+        await Expect(desk.Locator(".kept-words").First).ToContainTextAsync("kept");
 
         await Button(slip, "keep the left hand").ClickAsync();
         await Expect(Button(slip, "let the left hand change again")).ToBeVisibleAsync(new() { Timeout = 30_000 });
@@ -56,6 +56,40 @@ public sealed class SpotPageTests(Page page, Chromium chromium) : IClassFixture<
         await Expect(Button(desk, "do it again")).ToBeVisibleAsync();
         await Button(desk, "do it again").ClickAsync();
         Assert.Equal(width, await desk.EvaluateAsync<int>("document.documentElement.scrollWidth"));
+        Assert.Empty(faults);
+    }
+
+    [Fact]
+    public async Task Work_that_comes_after_the_desk_was_changed_is_not_put_on_top()
+    {
+        var (desk, faults) = await Desks.Open(chromium, page, ColorScheme.Light, 1280, 800);
+        await desk.GetByRole(AriaRole.Button, new() { Name = "The Ferry Bell" }).ClickAsync();
+        await Expect(desk.Locator(".page svg").First).ToBeVisibleAsync(new() { Timeout = 60_000 });
+        await Button(desk, "go to the next hard place").ClickAsync();
+        await Button(desk, "look at it").ClickAsync();
+        var slip = desk.Locator(".spot");
+        await Button(slip, "keep the right hand").ClickAsync();
+        await Expect(Button(slip, "let the right hand change again")).ToBeVisibleAsync(new() { Timeout = 30_000 });
+        var (asked, undone) = (new TaskCompletionSource(), new TaskCompletionSource());
+        await desk.RouteAsync(
+            "**/spots",
+            async route =>
+            {
+                asked.SetResult();
+                await undone.Task;
+                await route.ContinueAsync();
+            }
+        );
+        await Button(slip, "keep the left hand").ClickAsync();
+        await asked.Task;
+        await Button(desk, "take the last change back").ClickAsync();
+        await Expect(Button(slip, "keep the right hand")).ToBeVisibleAsync(new() { Timeout = 30_000 });
+        undone.SetResult();
+        await Expect(slip.GetByRole(AriaRole.Alert))
+            .ToContainTextAsync("The desk was changed meanwhile", new() { Timeout = 30_000 });
+        await Expect(Button(slip, "keep the left hand")).ToBeVisibleAsync();
+        await Button(desk, "do it again").ClickAsync();
+        await Expect(Button(slip, "let the right hand change again")).ToBeVisibleAsync(new() { Timeout = 30_000 });
         Assert.Empty(faults);
     }
 

@@ -52,6 +52,7 @@ export function HearCard({ taking, player, heard, piece, shown, look, bring }: P
           <input
             className="word"
             value={name}
+            size={Math.max(name.length, says.nobody.length)}
             maxLength={60}
             placeholder={says.nobody}
             autoComplete="off"

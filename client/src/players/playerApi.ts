@@ -7,6 +7,8 @@ export type PlayerTold = components["schemas"]["PlayerTold"];
 export type HandsSaid = components["schemas"]["HandsSaid"];
 export type LeapTestTold = components["schemas"]["LeapTestTold"];
 
+export type LeapTestPartTold = components["schemas"]["LeapTestPartTold"];
+
 const CONFLICT = 409;
 
 export const players = async (signal: AbortSignal): Promise<ShelfItem[]> => (await findOnShelf({ ...anything, kind: "player" }, signal)).items;
@@ -32,3 +34,6 @@ export const measureLeaps = async (take: Blob, octave: number): Promise<LeapTest
   );
 
 export const leapTestAddress = (hand: string, format: string) => `/api/players/leap-test/${hand}/${format}`;
+
+export const leapTestParts = async (hand: string): Promise<LeapTestPartTold[]> =>
+  answered(await client.GET("/api/players/leap-test/{hand}", { params: { path: { hand } } })).parts;

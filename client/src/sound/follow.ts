@@ -4,11 +4,16 @@ import type { HeardNote } from "./plan";
 /** Seconds within which keys are struck together. */
 export const ONE_STROKE = 0.001;
 
-/** Marks what is struck and held at a place of the piece, and brings its system into sight. */
+// A frame has no time to look at every note of a long piece.
+const longest = new WeakMap<HeardNote[], number>();
+
+/** Marks what is struck and held at a place of the piece, and brings its system into sight.
+ * @param notes By the time of their stroke; the same ones from frame to frame. */
 export function follow(cursor: Cursor, layer: HTMLElement, notes: HeardNote[], at: number) {
-  const last = notes.findLast((n) => n.at <= at);
-  const struck = last ? notes.filter((n) => Math.abs(n.at - last.at) < ONE_STROKE) : [];
-  const held = notes.filter((n) => n.at <= at && n.at + n.length > at);
+  const last = notes[countTo(notes, at) - 1];
+  const struck = last ? notes.slice(countTo(notes, last.at - ONE_STROKE), countTo(notes, last.at + ONE_STROKE)) : [];
+  if (!longest.has(notes)) longest.set(notes, Math.max(0, ...notes.map((n) => n.length)));
+  const held = notes.slice(countTo(notes, at - longest.get(notes)!), countTo(notes, at)).filter((n) => n.at + n.length > at);
   const system = cursor.show(struck, held, at);
   if (!system) return;
   const top = layer.getBoundingClientRect().top + system.top;
@@ -16,4 +21,15 @@ export function follow(cursor: Cursor, layer: HTMLElement, notes: HeardNote[], a
     const isCalm = matchMedia("(prefers-reduced-motion: reduce)").matches;
     window.scrollBy({ top: top - window.innerHeight * 0.2, behavior: isCalm ? "instant" : "smooth" });
   }
+}
+
+// How many begin at a place or before it.
+function countTo(notes: HeardNote[], at: number): number {
+  let [low, high] = [0, notes.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (notes[middle]!.at <= at) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }

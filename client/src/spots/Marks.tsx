@@ -3,6 +3,8 @@ import { watchLayout } from "../layout";
 import { sentences } from "../sentences";
 import type { SheetBar } from "./spotApi";
 
+const OF_STAVES = 0.16; // of the staves’ height that words under them take, where the music is small
+
 interface Mark {
   id: string;
   left: number;
@@ -45,7 +47,12 @@ export function Marks({ bars, chosen, layer }: { bars: SheetBar[]; chosen: strin
           data-hard={hard || undefined}
         >
           {hard > 0 && <span className="bracket" />}
-          {kept.length > 0 && <span className="kept-mark">{!goesOn(marks[i - 1], marks[i]!) && sentences.spots.keptMark(kept)}</span>}
+          {kept.length > 0 && <span className="kept-mark" />}
+          {kept.length > 0 && !goesOn(marks[i - 1], marks[i]!) && (
+            <span className="kept-words" style={{ width: runOf(marks, i), fontSize: `min(0.85rem, ${height * OF_STAVES}px)` }}>
+              {sentences.spots.keptMark(kept)}
+            </span>
+          )}
         </div>
       ))}
     </div>
@@ -55,6 +62,13 @@ export function Marks({ bars, chosen, layer }: { bars: SheetBar[]; chosen: strin
 // Whether a bar stands right after another one on its system and is kept as that is.
 const goesOn = (before: Mark | undefined, mark: Mark): boolean =>
   before?.top === mark.top && Math.abs(before.left + before.width - mark.left) < 2 && before.kept.join() === mark.kept.join();
+
+// Width of the bars from one on that are kept as it is.
+function runOf(marks: Mark[], first: number): number {
+  let width = marks[first]!.width;
+  for (let i = first + 1; i < marks.length && goesOn(marks[i - 1], marks[i]!); i++) width += marks[i]!.width;
+  return width;
+}
 
 // From the highest to the lowest line of its staves: what stands above and below would lie under the marks.
 function staves(bar: Element): DOMRect {

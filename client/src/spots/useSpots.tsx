@@ -10,7 +10,7 @@ import "./spots.css";
 const NEXT_HARD = "h";
 
 /** Work on single bars of a setting: marks over the pages, a slip under the bar where the pencil stands.
- * @param onMade Called with the setting that came of it. */
+ * @param onMade Called with the setting that came of it; throws where there is no place for it any more. */
 export function useSpots(id: string, onMade: (made: SpotMade) => void) {
   const queries = useQueryClient();
   const [isOpen, setOpen] = useState(false);
@@ -31,8 +31,8 @@ export function useSpots(id: string, onMade: (made: SpotMade) => void) {
     setSaid(undefined);
     try {
       const made = await make();
-      setSaid(sentences.spots.worked(made.changed));
       onMade(made);
+      setSaid(sentences.spots.worked(made.changed));
       await queries.invalidateQueries({ queryKey: ["bars", made.setting.id] });
     } catch (failure) {
       setFault(failure instanceof Error ? failure.message : sentences.noAnswer);

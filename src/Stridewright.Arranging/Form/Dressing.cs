@@ -67,7 +67,7 @@ internal sealed record Dressing(int Level, double Raggedness, Feel Feel, Strains
         };
     }
 
-    private FormPart Second(FormPart part) => As(part, "f", Ragged(2), 1) with { Breaks = Level >= WithOctaves };
+    private FormPart Second(FormPart part) => As(part, "f", Ragged(2), 1) with { Breaks = Level >= WithTexture };
 
     private FormPart StopTime(FormPart part)
     {

@@ -68,6 +68,12 @@ public static class Reworking
         return Edits.Of(solution, bar, hand, strokes);
     }
 
+    /// <summary>The bars kept in a setting that hold in one of the corrected tune: those whose chords and, in the right
+    /// hand, whose notes of the tune are as they were. None where the bars themselves are others.</summary>
+    /// <param name="after">With nothing kept.</param>
+    public static ValueList<KeptBar> Carried(Arrangement before, Arrangement after) =>
+        Carrying.Over(Of(before).Lattice, Of(after).Lattice, Of(before).Stage.Brief.Kept);
+
     /// <summary>The step that strokes of a setting usually stand on: a sixteenth or an eighth.</summary>
     public static ScoreTime Step(Arrangement arrangement) => Of(arrangement).Lattice.Tick * Lattice.TicksPerUnit;
 

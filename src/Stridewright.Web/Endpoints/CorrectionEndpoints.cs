@@ -51,13 +51,13 @@ internal sealed class CorrectionEndpoints(TuneDesk tunes, Memory<TuneSource> bro
         return Results.Json(told, WebJson.Default.TunePages);
     }
 
-    private IResult Correct(string id, int number, TuneChange change)
+    private async Task<IResult> Correct(string id, int number, TuneChange change, CancellationToken cancellation)
     {
         if (Found(id, number) is not { } source)
         {
             return NoTune();
         }
-        var corrected = TuneDesk.Correct(source, number, change, out var fault);
+        var (corrected, fault) = await tunes.Correct(source, number, change, cancellation);
         return corrected is null
             ? Faults.Of(StatusCodes.Status422UnprocessableEntity, fault)
             : Results.Json(TuneEndpoints.Told(brought.Keep(corrected), corrected), WebJson.Default.Brought);

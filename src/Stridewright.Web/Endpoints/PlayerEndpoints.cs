@@ -35,6 +35,9 @@ internal sealed class PlayerEndpoints(PlayerDesk players)
             .Answers<LeapTestTold>("measureLeaps", "Measures a hand from a take of the leap test, a MIDI file.")
             .Accepts<byte[]>("application/octet-stream")
             .MayFail(StatusCodes.Status422UnprocessableEntity);
+        api.MapGet("/players/leap-test/{hand}", Parts)
+            .Answers<LeapTestParts>("leapTestParts", "The parts of the leap test of a hand, right or left.")
+            .MayFail(StatusCodes.Status404NotFound);
         api.MapGet("/players/leap-test/{hand}/{format}", LeapTest)
             .WithName("leapTest")
             .WithSummary("The leap test of a hand, right or left: midi or svg.")
@@ -87,6 +90,11 @@ internal sealed class PlayerEndpoints(PlayerDesk players)
             ? Results.Json(told, WebJson.Default.LeapTestTold)
             : Faults.Of(StatusCodes.Status422UnprocessableEntity, problem);
     }
+
+    private static IResult Parts(string hand) =>
+        PlayerDesk.Parts(hand) is { } parts
+            ? Results.Json(parts, WebJson.Default.LeapTestParts)
+            : Faults.Of(StatusCodes.Status404NotFound, WebMessages.NoLeapTest);
 
     private async Task<IResult> LeapTest(string hand, string format, CancellationToken cancellation) =>
         await players.LeapTestFile(hand, format, cancellation) is { } file

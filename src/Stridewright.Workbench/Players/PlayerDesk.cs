@@ -21,6 +21,15 @@ public sealed record PlayerTold(ShelfItem? Item, PlayerSaid Player, OneHandRepor
 /// <param name="Said">For the player, in the words of a player file.</param>
 public sealed record LeapTestTold(string Hand, ValueList<string> Sentences, ValueList<HandsSaid> Said);
 
+/// <summary>A part of the leap test.</summary>
+/// <param name="About">What is played, in a few words.</param>
+/// <param name="Click">Quarters a minute.</param>
+/// <param name="Strokes">How many keys are struck in it.</param>
+public sealed record LeapTestPartTold(string About, double Click, int Strokes);
+
+/// <summary>The leap test of a hand, part by part.</summary>
+public sealed record LeapTestParts(ValueList<LeapTestPartTold> Parts);
+
 /// <summary>Players on the shelf. Calls fail with <see cref="ShelfRefusedException"/>.</summary>
 public sealed class PlayerDesk(ShelfDesk shelf, SheetDesk desk)
 {
@@ -96,7 +105,22 @@ public sealed class PlayerDesk(ShelfDesk shelf, SheetDesk desk)
             )
             : null;
 
-    /// <summary>The leap test of a hand: <c>midi</c>, or <c>svg</c>, its first page. Null: there is no such thing.</summary>
+    /// <summary>The parts of the leap test of a hand, <c>right</c> or <c>left</c>; null: it is neither.</summary>
+    public static LeapTestParts? Parts(string hand) =>
+        hand is "right" or "left"
+            ? new(
+                LeapTest
+                    .Parts(hand == "left" ? Hand.Left : Hand.Right)
+                    .Select(p => new LeapTestPartTold(
+                        WorkbenchMessages.PartOfTest(p.IsLeaps),
+                        p.QuartersPerMinute,
+                        p.Keys.Count
+                    ))
+                    .ToValueList()
+            )
+            : null;
+
+    /// <summary>The leap test of a hand: <c>midi</c>, or <c>svg</c>, in one picture. Null: there is no such thing.</summary>
     public async Task<Taken?> LeapTestFile(string hand, string format, CancellationToken cancellation)
     {
         if (hand is not ("right" or "left") || format is not ("midi" or "svg"))
@@ -105,9 +129,15 @@ public sealed class PlayerDesk(ShelfDesk shelf, SheetDesk desk)
         }
         var score = LeapTest.Write(hand == "left" ? Hand.Left : Hand.Right);
         var name = $"leap-test-{hand}";
-        return format == "midi"
-            ? new(name + ".mid", "audio/midi", desk.Tools.ToMidi(score))
-            : new(name + ".svg", "image/svg+xml", await desk.Picture(score, cancellation));
+        if (format == "midi")
+        {
+            return new(name + ".mid", "audio/midi", desk.Tools.ToMidi(score));
+        }
+        var engraving = await desk.Engraver(
+            stop => desk.Tools.Engrave(desk.Tools.ToMusicXml(score), new PageWish(Paper.A4) { Cut = true }, stop),
+            cancellation
+        );
+        return engraving.Value is { Svg: [var picture, ..] } ? new(name + ".svg", "image/svg+xml", picture) : null;
     }
 
     private async Task<(ShelfItem Item, Player Player)> Kept(string id, CancellationToken cancellation)

@@ -47,26 +47,64 @@ public sealed class TuneDesk(SheetDesk desk, ShelfDesk shelf)
     }
 
     /// <summary>The same source with its tune corrected, alone; null, with the reason, where that cannot be. Bars that were
-    /// kept hold for the tune as it was: they are worked again.</summary>
-    public static TuneSource? Correct(TuneSource source, int number, TuneChange change, out string fault)
+    /// kept stay where tune and harmony are as they were.</summary>
+    public Task<(TuneSource? Corrected, string Fault)> Correct(
+        TuneSource source,
+        int number,
+        TuneChange change,
+        CancellationToken cancellation
+    )
     {
         ArgumentNullException.ThrowIfNull(source);
         ArgumentNullException.ThrowIfNull(change);
-        var corrected = TuneCorrection.Of(source.Tunes[number - 1], change, out fault);
-        return corrected is null
-            ? null
-            : source with
-            {
-                Tunes = [corrected],
-                Chords = null,
-                Findings = [],
-                Stored = source.Stored is { } stored
-                    ? stored with
+        return desk.InTurn(() => (Corrected(source, number, change, out var fault, cancellation), fault), cancellation);
+    }
+
+    private TuneSource? Corrected(
+        TuneSource source,
+        int number,
+        TuneChange change,
+        out string fault,
+        CancellationToken cancellation
+    )
+    {
+        var tune = source.Tunes[number - 1];
+        if (TuneCorrection.Of(tune, change, out fault) is not { } corrected)
+        {
+            return null;
+        }
+        return source with
+        {
+            Tunes = [corrected],
+            Chords = null,
+            Findings = [],
+            Stored = source.Stored is { } stored
+                ? stored with
+                {
+                    Brief = stored.Brief with
                     {
-                        Brief = stored.Brief with { Kept = [], Settled = null },
-                    }
-                    : null,
-            };
+                        Kept = Carried(tune, corrected, stored.Brief, cancellation),
+                        Settled = null,
+                    },
+                }
+                : null,
+        };
+    }
+
+    // None of them where the corrected tune cannot be set around them.
+    private ValueList<KeptBar> Carried(Tune before, Tune after, Brief brief, CancellationToken cancellation)
+    {
+        var free = brief with { Kept = [], Settled = null };
+        if (
+            brief.Kept.Count == 0
+            || desk.Tools.Arrange(before, brief, cancellation).Arrangement is not { } was
+            || desk.Tools.Arrange(after, free, cancellation).Arrangement is not { } now
+        )
+        {
+            return [];
+        }
+        var kept = Reworking.Carried(was, now);
+        return desk.Tools.Arrange(after, free with { Kept = kept }, cancellation).Arrangement is null ? [] : kept;
     }
 
     /// <summary>Keeps a tune by itself.</summary>

@@ -87,6 +87,22 @@ public sealed class PlanTests
         }
     }
 
+    // Common practice: a learner wants to hear both hands before the first week is out.
+    [Fact]
+    public void In_a_week_of_half_hours_both_hands_are_tested_together()
+    {
+        foreach (var name in LessonPieces.Names)
+        {
+            var made = LessonPieces.OfSetting(name, new LessonWish());
+            var first = made.Steps.First(s => s.Hands == StepHands.Together).Id;
+            var plan = Planned(made, new() { Days = 7, Minutes = 30 });
+            Assert.True(
+                plan.Days.Any(d => d.Tasks.Any(t => t.Kind == TaskKind.Test && t.Item == first)),
+                $"{name}: {first} is not tested"
+            );
+        }
+    }
+
     private static Plan Planned(Lesson made, LessonWish wish) =>
         new Planning(made.Steps, made.Drills, Standing.Of([], [], Pace.Of(made.Goal)), wish).Of();
 
