@@ -81,6 +81,13 @@ public sealed class ListenTests(Page page, Chromium chromium) : IClassFixture<Pa
             () => {
               edge.watch();
               edge.frames = [];
+              edge.long = [];
+              new PerformanceObserver((list) => {
+                for (const e of list.getEntries()) {
+                  const scripts = e.scripts.map((s) => `${s.invoker} ${Math.round(s.duration)}`).join(", ");
+                  edge.long.push(`${Math.round(e.duration)} ms (script before ${Math.round(e.renderStart - e.startTime)}, in all ${Math.round(e.styleAndLayoutStart - e.startTime)}: ${scripts})`);
+                }
+              }).observe({ type: "long-animation-frame" });
               let before = 0;
               requestAnimationFrame(function next(now) {
                 if (before && edge.drawn.length) edge.frames.push(now - before);
@@ -96,6 +103,9 @@ public sealed class ListenTests(Page page, Chromium chromium) : IClassFixture<Pa
             await desk.EvaluateAsync<string>("JSON.stringify(edge.frames)"),
             Web
         )!;
+        TestContext.Current.TestOutputHelper?.WriteLine(
+            "long frames: " + await desk.EvaluateAsync<string>("edge.long.join('; ')")
+        );
         var lags = await Lags(desk, Notes(heard));
         var load = await File.ReadAllTextAsync("/proc/loadavg", TestContext.Current.CancellationToken);
         TestContext.Current.TestOutputHelper?.WriteLine(

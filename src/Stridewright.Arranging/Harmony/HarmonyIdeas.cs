@@ -46,7 +46,9 @@ internal sealed class HarmonyIdeas(HarmonyGrid grid, Feel feel)
             yield break;
         }
         var to = Degree.Of(next, key);
-        if (length >= 2 && to.Above != 0 && to.Quality != Quality.Diminished && !IsFifthAbove(chord, next))
+        // The second degree before its dominant turns into one itself: II7 V7.
+        var leads = degree.Quality == Quality.Dominant && IsFifthAbove(chord, next);
+        if (length >= 2 && to.Above != 0 && to.Quality != Quality.Diminished && !leads)
         {
             yield return new(HarmonyChangeKind.SecondaryDominant, end - 1, [DominantOf(next)]);
         }
