@@ -33,6 +33,8 @@ internal static class ArrangingMessages
             _ => "the bass goes down by step",
         };
 
+    public static string BarOfTune(string bar) => $"{bar} of the tune";
+
     public static string OtherMetre(Metre metre) =>
         $"{metre} is no usual metre of this music: bass on the strong beats, chord on the weak ones";
 

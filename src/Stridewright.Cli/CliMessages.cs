@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using Stridewright.Music;
 using Stridewright.Workbench;
 using Stridewright.Workbench.Reports;
@@ -244,7 +245,7 @@ internal static partial class CliMessages
         "How far the chords are enriched: plain as they stand, seasoned with a change now and then, rich wherever the tune allows; every change is named [default: plain]";
     public const string Richnesses = "plain|seasoned|rich";
     public const string WithoutHelp =
-        "Kinds of change that are not wanted, as a comma list of secondary-dominant, circle-of-fifths, passing-diminished, common-tone-diminished, minor-subdominant, strain-ending, two-five, tritone, turnaround, pedal, chromatic-bass";
+        "Kinds of change that are not wanted, as a comma list of secondary-dominant, circle-of-fifths, passing-diminished, common-tone-diminished, minor-subdominant, strain-ending, two-five, tritone, turnaround, pedal, chromatic-bass; one change alone with its bar, such as pedal:7";
     public const string LevelRanges = "two levels such as 1-6";
     public const string LevelsHelp = "Several levels, each set and written as NAME.level-N, with what it adds";
     public const string LeftHelp = "Level of the left hand alone";
@@ -342,13 +343,38 @@ internal static partial class CliMessages
 
     public static string HandOf(HandEffortReport h) =>
         Text(
-            $"{h.StrokesPerSecond:0.0} strokes a second, leaps up to {h.LeapBitsPerSecond:0.0} bits a second, stretch {h.MeanStretch:0%} of the span, strained {h.StrainedShare:0.#%}"
+            $"{h.StrokesPerSecond:0.0} strokes a second, {(h.LeapBitsPerSecond < 0.05 ? "no leaps" : Text($"leaps up to {h.LeapBitsPerSecond:0.0} bits a second"))}, stretch {h.MeanStretch:0%} of the span, strained {h.StrainedShare:0.#%}"
         );
 
     public static string HardestOf(IEnumerable<HardBar> bars) =>
         "bars " + string.Join(", ", bars.Select(b => Text($"{b.Bar} ({b.Effort:0})")));
 
     public static string RemarkOf(Remark r) => r.Place.Length > 0 ? $"{r.Place}: {r.Message}" : r.Message;
+
+    /// <summary>What is said of several bars in the same words is said once, of all of them.</summary>
+    public static List<Remark> Gathered(IEnumerable<Remark> remarks) =>
+        [
+            .. remarks
+                .GroupBy(r =>
+                    BarPlace().Match(r.Place) is { Success: true } bar
+                        ? (object)(r.Severity, r.Message, bar.Groups[2].Value)
+                        : r
+                )
+                .Select(g =>
+                    g.Count() == 1
+                        ? g.First()
+                        : g.First() with
+                        {
+                            Place =
+                                "bars "
+                                + string.Join(", ", g.Select(r => BarPlace().Match(r.Place).Groups[1].Value).Distinct())
+                                + BarPlace().Match(g.First().Place).Groups[2].Value,
+                        }
+                ),
+        ];
+
+    [GeneratedRegex("^bar (\\S+)( of the tune)?$")]
+    private static partial Regex BarPlace();
 
     public static string WhyRow(string bar, string message) => OneLine("    " + bar.PadRight(6) + message);
 

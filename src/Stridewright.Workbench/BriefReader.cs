@@ -151,7 +151,9 @@ internal sealed class BriefReader(ITools tools)
         {
             Fault("harmony", WorkbenchMessages.Harmony(wishes.Harmony!));
         }
-        foreach (var unknown in wishes.Without.Where(w => BriefWords.HarmonyChanges.Find(w) is null))
+        var single = wishes.Without.Select(UnwantedChange.Read).OfType<UnwantedChange>().ToValueList();
+        var kindWords = wishes.Without.Where(w => UnwantedChange.Read(w) is null).ToValueList();
+        foreach (var unknown in kindWords.Where(w => BriefWords.HarmonyChanges.Find(w) is null))
         {
             var kinds = string.Join(", ", BriefWords.HarmonyChanges.Keys);
             Fault("without", WorkbenchMessages.HarmonyKind(unknown, kinds));
@@ -159,7 +161,8 @@ internal sealed class BriefReader(ITools tools)
         return new HarmonyWish
         {
             Richness = richness ?? before.Richness,
-            Without = wishes.Without.Count > 0 ? Chosen(wishes.Without, BriefWords.HarmonyChanges) : before.Without,
+            Without = wishes.Without.Count > 0 ? Chosen(kindWords, BriefWords.HarmonyChanges) : before.Without,
+            WithoutAt = wishes.Without.Count > 0 ? single : before.WithoutAt,
         };
     }
 

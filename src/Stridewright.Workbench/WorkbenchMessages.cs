@@ -317,7 +317,7 @@ internal static partial class WorkbenchMessages
     public static string Harmony(string text) => $"'{text}' is no richness of harmony; choose plain, seasoned or rich";
 
     public static string HarmonyKind(string text, string kinds) =>
-        $"'{text}' is no kind of change; the kinds are {kinds}";
+        $"'{text}' is no kind of change; the kinds are {kinds}; one change alone is left out with its bar, such as pedal:7";
 
     public static string Keep(string given) =>
         $"'{given}' is not among the fingers that can be kept: choose all, edited or none";

@@ -19,6 +19,9 @@ internal sealed class Forming
     private readonly List<TuneBar> _bars = [];
     private readonly List<Treatment> _treatments = [];
     private readonly List<string> _notes = [];
+
+    // The strain that was played last.
+    private List<TuneBar> _played = [];
     private readonly Strains _strains;
     private readonly Brief _brief;
 
@@ -83,12 +86,16 @@ internal sealed class Forming
         var (name, bars) = part.Kind switch
         {
             PartKind.Intro when part.Run => ("Intro", Additions.Run(atHome)),
-            PartKind.Intro => ("Intro", Strains.From(last, Math.Max(0, last.Count - IntroBars))),
+            PartKind.Intro => ("Intro", Unsung(Strains.From(last, Math.Max(0, last.Count - IntroBars)))),
             PartKind.Vamp => ("Vamp", Additions.Vamp(atHome)),
-            PartKind.Tag => ("Tag", Strains.From(last, Math.Max(0, last.Count - TagBars))),
+            PartKind.Tag => ("Tag", Tag(Strains.Whole(_played.Count > 0 ? _played : last))),
             PartKind.End => ("End", [Additions.Close(atHome, LastKey())]),
             _ => (part.Kind == PartKind.Trio ? "Trio" : part.Letter.ToString(), Strain(part)),
         };
+        if (part.HasLetter)
+        {
+            _played = bars;
+        }
         var played = Lifted(bars, part, name);
         if (part.Kind != PartKind.Vamp && !part.Repeated)
         {
@@ -106,6 +113,21 @@ internal sealed class Forming
         played[^1] = played[^1] with { Notes = Untied(played[^1].Notes) };
         Place(part, name, chorus, Joined(played));
     }
+
+    // The last bars once more: two, or four where two would only stay on the tonic.
+    private static List<TuneBar> Tag(List<TuneBar> strain)
+    {
+        var tag = Of(TagBars);
+        return strain.Count > 2 * TagBars && tag.All(b => b.Chords.All(c => c.Chord.Root == b.Key.Tonic))
+            ? Of(2 * TagBars)
+            : tag;
+
+        List<TuneBar> Of(int bars) => Strains.From(strain, Math.Max(0, strain.Count - bars));
+    }
+
+    // Nobody sings the arranger's own bars.
+    private static List<TuneBar> Unsung(List<TuneBar> bars) =>
+        [.. bars.Select(b => b with { Notes = b.Notes.Select(n => n with { Lyrics = [] }).ToValueList() })];
 
     private void Place(FormPart part, string name, int chorus, List<TuneBar> played)
     {
@@ -150,6 +172,7 @@ internal sealed class Forming
         )
         {
             _bars[^1] = joined;
+            _treatments[^1] = _treatments[^1] with { PickUpAt = joined.Length - played[0].Length };
             return played[1..];
         }
         if (!PickUps.Is(played) || before.Marks.RepeatEnd == 0)

@@ -1,3 +1,5 @@
+using Stridewright.Music;
+
 namespace Stridewright.Arranging;
 
 /// <summary>What the left hand does in a bar.</summary>
@@ -124,4 +126,7 @@ public sealed record Treatment
 
     /// <summary>The notes here are the arranger's own (an introduction, a tag), not the tune's.</summary>
     public bool IsAdded { get; init; }
+
+    /// <summary>Where in this bar the pick-up of the next strain begins; null: it has none.</summary>
+    public ScoreTime? PickUpAt { get; init; }
 }

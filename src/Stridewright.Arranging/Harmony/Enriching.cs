@@ -22,6 +22,7 @@ public static class Enriching
         var ideas = new HarmonyIdeas(beats, feel)
             .All()
             .Where(idea => !wish.Without.Contains(idea.Kind) && Worth(idea.Kind, wish.Richness) > 0)
+            .Where(idea => !wish.WithoutAt.Contains(new(idea.Kind, tune.Bars[beats.Spots[idea.Start].Cut.Bar].Number)))
             .Where(beats.Suits)
             .ToList();
         var taken = Best(ideas, beats.Spots.Length, wish.Richness);

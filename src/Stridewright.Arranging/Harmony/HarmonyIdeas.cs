@@ -46,8 +46,8 @@ internal sealed class HarmonyIdeas(HarmonyGrid grid, Feel feel)
             yield break;
         }
         var to = Degree.Of(next, key);
-        // The second degree before its dominant turns into one itself: II7 V7.
-        var leads = degree.Quality == Quality.Dominant && IsFifthAbove(chord, next);
+        // A minor chord a fifth above turns into a dominant itself: II7 V7.
+        var leads = degree.Quality != Quality.Minor && IsFifthAbove(chord, next);
         if (length >= 2 && to.Above != 0 && to.Quality != Quality.Diminished && !leads)
         {
             yield return new(HarmonyChangeKind.SecondaryDominant, end - 1, [DominantOf(next)]);
@@ -94,6 +94,7 @@ internal sealed class HarmonyIdeas(HarmonyGrid grid, Feel feel)
             && !_spots[start].Seam
             && _spots[start - 1].Chord is { IsNoChord: false } before
             && Degree.Of(before, key).Above == 0
+            && !Closes(end)
         )
         {
             yield return new(
@@ -102,6 +103,17 @@ internal sealed class HarmonyIdeas(HarmonyGrid grid, Feel feel)
                 [.. Enumerable.Repeat(chord with { Bass = key.Tonic }, length)]
             );
         }
+    }
+
+    // The chord that begins at a spot is the last of its strain: a cadence keeps its bass.
+    private bool Closes(int start)
+    {
+        var end = start + 1;
+        while (end < _spots.Length && !_spots[end].Seam && Equals(_spots[end].Chord, _spots[start].Chord))
+        {
+            end++;
+        }
+        return end == _spots.Length || _spots[end].Seam;
     }
 
     // What belongs to a strain's end.

@@ -59,6 +59,29 @@ public sealed record HarmonyWish
 
     /// <summary>Kinds that are not wanted.</summary>
     public ValueList<HarmonyChangeKind> Without { get; init; } = [];
+
+    /// <summary>Single changes that are not wanted.</summary>
+    public ValueList<UnwantedChange> WithoutAt { get; init; } = [];
+}
+
+/// <summary>A change that is not wanted in one place.</summary>
+/// <param name="Bar">Number of the tune's bar where it would begin, as in <see cref="HarmonyChange"/>.</param>
+public sealed record UnwantedChange(HarmonyChangeKind Kind, string Bar)
+{
+    /// <summary>Reads a word such as <c>pedal:7</c>; null where it is none.</summary>
+    public static UnwantedChange? Read(string word)
+    {
+        ArgumentNullException.ThrowIfNull(word);
+        return
+            word.Split(':', 2) is [var kind, { Length: > 0 and < 20 } bar]
+            && bar.All(c => char.IsLetterOrDigit(c) || c is '-' or '.')
+            && BriefWords.HarmonyChanges.Find(kind) is { } found
+            ? new(found, bar)
+            : null;
+    }
+
+    /// <summary>As <see cref="Read"/> has it.</summary>
+    public override string ToString() => $"{BriefWords.HarmonyChanges.WordOf(Kind)}:{Bar}";
 }
 
 /// <summary>One change of a tune's harmony.</summary>

@@ -63,7 +63,11 @@ internal static class BriefText
         new(
             "without",
             OneOf(BriefWords.HarmonyChanges.Keys),
-            b => Listed(b.Harmony.Without.Select(BriefWords.HarmonyChanges.WordOf)),
+            b =>
+                Listed(
+                    b.Harmony.Without.Select(BriefWords.HarmonyChanges.WordOf)
+                        .Concat(b.Harmony.WithoutAt.Select(w => w.ToString()))
+                ),
             WithoutChanges
         ),
         Text("minutes", "a time such as 1:45", b => b.Seconds is { } s ? Minutes(s) : null, WithMinutes),
@@ -263,11 +267,16 @@ internal static class BriefText
     private static Brief? WithoutChanges(Brief brief, string text, out string? fault)
     {
         var words = Words(text);
-        var unknown = Array.Find(words, w => BriefWords.HarmonyChanges.Find(w) is null);
+        var unknown = Array.Find(
+            words,
+            w => BriefWords.HarmonyChanges.Find(w) is null && UnwantedChange.Read(w) is null
+        );
         var known = OneOf(BriefWords.HarmonyChanges.Keys);
         fault = unknown is null ? null : ArrangementTextMessages.BadValue("without", unknown, known);
         var kinds = words.Select(w => BriefWords.HarmonyChanges.Find(w)).OfType<HarmonyChangeKind>().ToValueList();
-        return unknown is null ? brief with { Harmony = brief.Harmony with { Without = kinds } } : null;
+        var single = words.Select(UnwantedChange.Read).OfType<UnwantedChange>().ToValueList();
+        var harmony = brief.Harmony with { Without = kinds, WithoutAt = single };
+        return unknown is null ? brief with { Harmony = harmony } : null;
     }
 
     private static IEnumerable<string> Playing => Manners.Left.Keys.Concat(Manners.Right.Keys);

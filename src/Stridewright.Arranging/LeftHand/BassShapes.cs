@@ -75,7 +75,7 @@ internal sealed class BassShapes(Stage stage)
         {
             yield return (third, (opens ? 1500 : 800) + Ahead(third), false);
         }
-        if (_level >= 4 && !slot.First)
+        if (_level >= 4 && !slot.First && stage.Lattice.Bars[slot.Bar].Marks.RepeatEnd == 0)
         {
             var key = stage.Lattice.Bars[slot.Bar].Key;
             var tones = chord.Tones;

@@ -49,14 +49,21 @@ internal sealed class MannerShapes(Stage stage)
         {
             return Answer(slots, index);
         }
+        // What leads on has nothing to lead to where the piece goes back.
+        var goesOn = bar.Marks.RepeatEnd == 0;
         return bar.Treatment.Left switch
         {
+            LeftManner.WalkingOctaves
+            or LeftManner.WalkingTenths
+            or LeftManner.ContraryRun
+            or LeftManner.ChromaticApproach when !goesOn => [],
             LeftManner.WalkingOctaves => Walk(slots, index, HighestOctave, Octave),
             LeftManner.WalkingTenths => Walk(slots, index, HighestTenth, Tenth),
             LeftManner.ContraryRun when free && Direction(slot.Bar) is var way and not 0 => Singles(
                 _ => true,
                 slot,
-                StepRule.Step(-way)
+                StepRule.Step(-way),
+                next is { First: true } ? StepRule.Step(-way) : null
             ),
             LeftManner.ChromaticApproach when free && !slot.IsBass && next is { First: true } => Singles(
                 _ => true,
@@ -64,7 +71,7 @@ internal sealed class MannerShapes(Stage stage)
                 null,
                 new StepRule(1, 1, 0)
             ),
-            LeftManner.LowPedal when slot.IsBass => [Pedal(slot)],
+            LeftManner.LowPedal when slot.IsBass => Pedal(slot),
             LeftManner.BrokenTenths => _broken.Of(slots, index),
             LeftManner.BackBeatTenths => _broken.Backward(slot),
             LeftManner.CadenceFigure when LeadsHome(_lattice, slot.Bar) => Cadence(slots, index),
@@ -221,19 +228,32 @@ internal sealed class MannerShapes(Stage stage)
         }
     }
 
-    // The chord's bass where the pedal began, held through the bars that ask for it.
-    private LeftShape Pedal(LeftSlot slot)
+    // The chord's bass where the pedal began, held through the bars of the strain that ask for it, under chords that bear it:
+    // none that has a tone a semitone above it, and at the strain's end none but its own.
+    private IEnumerable<LeftShape> Pedal(LeftSlot slot)
     {
         var first = slot.Bar;
-        while (first > 0 && _lattice.Bars[first - 1].Treatment.Left == LeftManner.LowPedal)
+        while (
+            first > 0
+            && !_lattice.Bars[first].SeamBefore
+            && _lattice.Bars[first - 1].Treatment.Left == LeftManner.LowPedal
+        )
         {
             first--;
         }
-        var tone = _lattice.ChordAt(_lattice.Bars[first].Start).Chord is { IsNoChord: false } chord
-            ? chord.Lowest
+        var tone = _lattice.ChordAt(_lattice.Bars[first].Start).Chord is { IsNoChord: false } began
+            ? began.Lowest
             : _lattice.Bars[first].Key.Tonic;
+        var chord = _lattice.ChordAt(slot.Tick).Chord;
+        var isBorne =
+            chord.IsNoChord
+            || chord.Lowest.PitchClass == tone.PitchClass
+            || (
+                !_lattice.Bars[slot.Bar].EndsStrain
+                && chord.Tones.All(t => (t.PitchClass - tone.PitchClass + 12) % 12 != 1)
+            );
         var key = Enumerable.Range(Lowest, 12).First(k => k % 12 == tone.PitchClass);
-        return Asked(LeftKind.Bass, [Pitch.At(key, tone)], 0, null);
+        return isBorne ? [Asked(LeftKind.Bass, [Pitch.At(key, tone)], 0, null)] : [];
     }
 
     // Fourth degree, raised fourth, fifth on the last three places of the bar; the root is the next bar's own.

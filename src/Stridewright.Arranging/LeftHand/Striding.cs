@@ -249,11 +249,12 @@ internal sealed class Striding
     // Notes of a run into the next bass, mostly where phrases end.
     private IEnumerable<LeftShape> Runs(LeftSlot slot)
     {
-        if (_level < 4 || slot.Changes || slot.Bar == _lattice.Bars.Length - 1)
+        var bar = _lattice.Bars[slot.Bar];
+        // Where the piece goes back the next bass is another one.
+        if (_level < 4 || slot.Changes || slot.Bar == _lattice.Bars.Length - 1 || bar.Marks.RepeatEnd > 0)
         {
             yield break;
         }
-        var bar = _lattice.Bars[slot.Bar];
         var price =
             bar.EndsPhrase ? 700
             : bar.StrainBar % 2 == 1 ? 1900

@@ -93,9 +93,10 @@ internal sealed class Planner(Tune written, Brief brief, Feel feel, Metre metre,
         var enriched = Enriching.Apply(tune, brief.Harmony, feel);
         foreach (var change in enriched.Changes)
         {
-            _notes.Add(
-                new Diagnostic(Severity.Note, Place.AtBar(change.Bar), ArrangingMessages.HarmonyChanged(change))
-            );
+            // In a form the tune's bars bear other numbers.
+            var isAsWritten = Fitting.IsSettled(brief) && brief.Form is null;
+            var place = Place.AtBar(isAsWritten ? change.Bar : ArrangingMessages.BarOfTune(change.Bar));
+            _notes.Add(new Diagnostic(Severity.Note, place, ArrangingMessages.HarmonyChanged(change)));
         }
         return enriched;
     }

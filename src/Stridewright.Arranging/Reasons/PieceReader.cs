@@ -86,7 +86,8 @@ internal sealed class PieceReader(Solution solution, double wanted, double print
     private IEnumerable<(Hand, long)> Strains() =>
         [(Hand.Right, solution.Settled.RightStrain), (Hand.Left, solution.Settled.LeftStrain)];
 
-    // A change is claimed wherever its bar of the tune is played and its chords stand there.
+    // A change is claimed wherever its bar of the tune is played and its chords stand there and are struck: not where the
+    // left hand leaves them out.
     private static IEnumerable<HarmonyReason> Changes(Solution solution, int first)
     {
         var (lattice, bars) = (solution.Lattice, solution.Plan.Piece.Tune.Bars);
@@ -97,15 +98,22 @@ internal sealed class PieceReader(Solution solution, double wanted, double print
             var end = start + Math.Max(1, (int)(bar.Length * perWhole).Round(new ScoreTime(1, 1)));
             foreach (var change in solution.Plan.HarmonyChanges.Where(c => c.Bar == bar.Number))
             {
-                if (Standing(lattice, start, end, change) is { } tick && lattice.BarAt(tick) >= first)
+                if (
+                    Standing(lattice, start, end, change) is { } tick
+                    && lattice.BarAt(tick) is var at
+                    && at >= first
+                    && IsStruck(lattice.Bars[at])
+                )
                 {
-                    var at = lattice.BarAt(tick);
                     yield return new HarmonyReason(at - first, lattice.Tick * (tick - lattice.Bars[at].Start), change);
                 }
             }
             start = end;
         }
     }
+
+    private static bool IsStruck(LatticeBar bar) =>
+        bar.Treatment.Left is not (LeftManner.StopTime or LeftManner.Break or LeftManner.Silent);
 
     // Where in a stretch the chords of a change begin; null: they do not stand there.
     private static int? Standing(Lattice lattice, int start, int end, HarmonyChange change)

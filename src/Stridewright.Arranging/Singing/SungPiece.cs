@@ -36,12 +36,20 @@ internal static class SungPiece
                     .ToValueList(),
             };
 
-    /// <summary>The tune with the voice's notes only.</summary>
+    /// <summary>The tune with the voice's notes only; the pick-up in an added bar is sung.</summary>
     public static Tune Sung(this Piece piece) =>
         piece.Tune with
         {
             Bars = piece
-                .Tune.Bars.Select((b, i) => piece.Treatments[i].IsAdded ? b with { Notes = [] } : b)
+                .Tune.Bars.Select(
+                    (b, i) =>
+                        piece.Treatments[i] is { IsAdded: true, PickUpAt: var at }
+                            ? b with
+                            {
+                                Notes = b.Notes.Where(n => at is { } sung && n.At >= sung).ToValueList(),
+                            }
+                            : b
+                )
                 .ToValueList(),
         };
 }

@@ -5,7 +5,7 @@ namespace Stridewright.Cli.Output;
 /// <summary>What a run chose and how hard it is, as text: at length for one tune, a line each for several.</summary>
 internal static class ArrangeSummary
 {
-    private const int MostRemarks = 12;
+    private const int MostRemarks = 24;
 
     public static void Write(TextWriter output, ArrangeReport report)
     {
@@ -59,7 +59,7 @@ internal static class ArrangeSummary
         {
             Row("hardest", CliMessages.HardestOf(setting.HardestBars));
         }
-        var remarks = tune.Reading.Concat(setting.Remarks).ToList();
+        var remarks = CliMessages.Gathered(tune.Reading.Concat(setting.Remarks));
         foreach (var remark in remarks.Take(MostRemarks))
         {
             Row(remark.Severity, CliMessages.RemarkOf(remark));

@@ -147,9 +147,13 @@ internal static class ReportOf
 
     public static int CountedBars(Score score) => score.Bars.Count(bar => !bar.Implicit);
 
-    /// <summary>Metre of the first full bar.</summary>
+    /// <summary>Metre of most bars, the earlier of two.</summary>
     public static Metre MainMetre(Score score) =>
-        (score.Bars.FirstOrDefault(bar => !bar.Implicit) ?? score.Bars[0]).Metre;
+        score
+            .Bars.Where(bar => !bar.Implicit || score.Bars.All(b => b.Implicit))
+            .GroupBy(bar => bar.Metre)
+            .MaxBy(bars => bars.Count())!
+            .Key;
 
     private static HandEffortReport Part(HandEffort part) =>
         new(part.StrokesPerSecond, part.LeapBitsPerSecond, part.StrainedShare, part.MeanStretch)

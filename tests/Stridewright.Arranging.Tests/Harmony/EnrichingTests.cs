@@ -33,7 +33,11 @@ public sealed class EnrichingTests
             },
             { HarmonyChangeKind.TwoFive, "\"C\"e2 c2 | \"G7\"f2 d2 | \"C\"c4 |", "Dm7" },
             { HarmonyChangeKind.Turnaround, "|: \"C\"e2 g2 | \"G7\"f2 d2 | \"C\"c2 z2 | z2 z2 :|", "A7 D7 G7" },
-            { HarmonyChangeKind.Pedal, "\"C\"e2 c2 | \"G7\"d2 f2 | \"C\"e2 c2 |", "G7/C" },
+            {
+                HarmonyChangeKind.Pedal,
+                "\"C\"e2 c2 | \"G7\"d2 f2 | \"C\"e2 c2 | \"Dm\"d2 f2 | \"G7\"d2 B2 | \"C\"c4 |",
+                "G7/C"
+            },
             { HarmonyChangeKind.ChromaticBass, "\"C\"e2 g2 | e2 g2 | \"F\"a2 c2 | \"C\"c4 |", "C7/Bb F/A" },
         };
 
@@ -52,6 +56,46 @@ public sealed class EnrichingTests
         var (_, without) = Enriching.Apply(tune, Wish(kind), Feel.Classic);
         Assert.DoesNotContain(without, c => c.Kind == kind);
     }
+
+    // Common practice: the last dominant of a strain has its own bass.
+    [Fact]
+    public void A_pedal_leaves_the_close_its_bass()
+    {
+        var tune = Tunes.Abc(Two, "\"C\"e2 c2 | c2 e2 | \"G7\"d2 f2 | \"C\"e2 c2 |");
+        var (_, changes) = Enriching.Apply(tune, new() { Richness = Richness.Rich }, Feel.Classic);
+        Assert.DoesNotContain(changes, c => c.Kind == HarmonyChangeKind.Pedal);
+    }
+
+    [Fact]
+    public void The_second_degree_turns_into_a_dominant()
+    {
+        var tune = Tunes.Abc(Two, "\"C\"e2 g2 | \"Dm\"d2 f2 | a2 d2 | \"G7\"g2 f2 | \"C\"c4 |");
+        var (_, changes) = Enriching.Apply(tune, new() { Richness = Richness.Rich }, Feel.Classic);
+        Assert.Contains(changes, c => (c.Before, c.After) == ("Dm", "D7"));
+    }
+
+    [Fact]
+    public void One_change_alone_can_be_left_out()
+    {
+        var tune = Tunes.Samples.First(t => t.Title.StartsWith("Two Sugars", StringComparison.Ordinal));
+        var wish = new HarmonyWish { Richness = Richness.Rich };
+        var (_, all) = Enriching.Apply(Harmonising.Apply(tune), wish, Feel.Classic);
+        var one = all[all.Count / 2];
+        var word = $"{BriefWords.HarmonyChanges.WordOf(one.Kind)}:{one.Bar}";
+        var unwanted = Assert.IsType<UnwantedChange>(UnwantedChange.Read(word));
+        Assert.Equal(word, unwanted.ToString());
+        var (_, rest) = Enriching.Apply(Harmonising.Apply(tune), wish with { WithoutAt = [unwanted] }, Feel.Classic);
+        Assert.DoesNotContain(rest, c => (c.Kind, c.Bar) == (one.Kind, one.Bar));
+        // The same kind stays elsewhere, and what does not meet it stays as it was.
+        Assert.True(rest.Count(all.Contains) >= all.Count - 2, $"{rest.Count(all.Contains)} of {all.Count}");
+    }
+
+    [Theory]
+    [InlineData("pedal")]
+    [InlineData("pedal:")]
+    [InlineData("cake:7")]
+    [InlineData("pedal:7\nlevel 6")]
+    public void What_names_no_change_of_a_bar_is_none(string word) => Assert.Null(UnwantedChange.Read(word));
 
     [Fact]
     public void Tritone_substitutes_belong_to_stride()

@@ -156,6 +156,13 @@ public sealed class ArrangementTextTests
             (nameof(Brief.ShowPlain), new Brief { ShowPlain = true }),
             (nameof(Brief.Harmony), new Brief { Harmony = new HarmonyWish { Richness = Richness.Rich } }),
             ("Without", new Brief { Harmony = new HarmonyWish { Without = [HarmonyChangeKind.Pedal] } }),
+            (
+                "WithoutAt",
+                new Brief
+                {
+                    Harmony = new HarmonyWish { WithoutAt = [new UnwantedChange(HarmonyChangeKind.Pedal, "7")] },
+                }
+            ),
             (nameof(Brief.Form), new Brief { Form = FormLine.Read("A", out _) }),
             (nameof(Brief.LeftManners), new Brief { LeftManners = [LeftManner.LowPedal] }),
             (nameof(Brief.RightManners), new Brief { RightManners = [RightManner.Call] }),
@@ -204,7 +211,7 @@ public sealed class ArrangementTextTests
         );
         Assert.Equal(Settable(typeof(Brief)), Settable(typeof(Brief)).Intersect(changed.Select(c => c.Field)));
         Assert.Equal(11, Settable(typeof(PlayerHands)).Count); // each has its words: PlayerTextTests
-        Assert.Equal(2, Settable(typeof(HarmonyWish)).Count);
+        Assert.Equal(3, Settable(typeof(HarmonyWish)).Count);
     }
 
     [Theory]

@@ -102,6 +102,83 @@ public sealed class MannerTests
         Assert.All(bars, b => Assert.DoesNotContain(b.Right, s => s.Is("tune")));
     }
 
+    // What walks in a bar that goes back leads to a bass that does not follow.
+    [Theory]
+    [InlineData(LeftManner.WalkingOctaves)]
+    [InlineData(LeftManner.WalkingTenths)]
+    [InlineData(LeftManner.ContraryRun)]
+    [InlineData(LeftManner.ChromaticApproach)]
+    public void Nothing_leads_on_where_the_piece_goes_back(LeftManner manner)
+    {
+        var tune = Tunes.Samples.First(t => t.Title.EndsWith("Ferry Bell", StringComparison.Ordinal));
+        var form = new FormLine([
+            new(PartKind.Strain, 1, 'A')
+            {
+                Repeated = true,
+                Treatment = new() { Left = manner },
+            },
+        ]);
+        var made = Arranger.Arrange(tune, new Brief { Form = form }, Cancel).Arrangement!;
+        var back = Assert.Single(made.Score.Bars, b => b.Marks.RepeatEnd > 0);
+        Assert.Contains(back.Number, made.FellBack.Single().Bars);
+        Assert.DoesNotContain(
+            back.Voices.Where(v => v.Hand == Hand.Left).SelectMany(v => v.Events).SelectMany(e => e.Notes),
+            n => n.Id.Contains("run", StringComparison.Ordinal)
+        );
+    }
+
+    // A contrary run goes on one way into the bass it leads to.
+    [Fact]
+    public void A_contrary_run_does_not_overshoot_the_bass_it_leads_to()
+    {
+        var runs = 0;
+        foreach (var tune in Tunes.Samples.Where(t => t.Bars.Count <= Short))
+        {
+            var (made, sheet, mine) = Set(tune, "contrary-run", 205);
+            foreach (var i in mine.Where(i => i + 1 < sheet.Count && Vocabulary.Has("contrary-run", sheet, i) == true))
+            {
+                var keys = sheet[i].Left.Select(s => s.Low).ToList();
+                if (keys.Count < 2 || !sheet[i].Left[^1].Is("run") || sheet[i + 1].Left.Count == 0)
+                {
+                    continue;
+                }
+                // Nearer than a semitone a stroke no run goes one way.
+                if (Math.Abs(sheet[i + 1].Left[0].Low - keys[0]) < keys.Count)
+                {
+                    continue;
+                }
+                runs++;
+                Assert.True(
+                    Math.Sign(keys[^1] - keys[^2]) == Math.Sign(sheet[i + 1].Left[0].Low - keys[^1]),
+                    $"{tune.Title}, bar {sheet[i].Number}: {string.Join(' ', keys)}, {sheet[i + 1].Left[0].Low}"
+                );
+            }
+        }
+        Assert.True(runs >= 5, $"{runs} runs");
+    }
+
+    // No tone of a chord lies a semitone over the pedal under it (common practice: a pedal is borne or left).
+    [Fact]
+    public void A_low_pedal_is_borne_by_its_chords()
+    {
+        var pedals = 0;
+        foreach (var tune in Tunes.Samples.Where(t => t.Bars.Count <= Short))
+        {
+            var (made, sheet, mine) = Set(tune, "low-pedal", 205);
+            var fell = made.FellBack.SelectMany(f => f.Bars).ToHashSet();
+            foreach (var bar in mine.Select(i => sheet[i]).Where(b => !fell.Contains(b.Number) && b.Left.Count > 0))
+            {
+                var pedal = bar.Left.Min(s => s.Low);
+                pedals++;
+                Assert.DoesNotContain(
+                    bar.Left.Where(s => s.Is("chord")).SelectMany(s => s.Keys),
+                    key => (key - pedal) % 12 == 1
+                );
+            }
+        }
+        Assert.True(pedals >= 10, $"{pedals} bars");
+    }
+
     [Fact]
     public void Every_manner_has_its_word()
     {

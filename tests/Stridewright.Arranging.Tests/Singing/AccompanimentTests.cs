@@ -162,7 +162,10 @@ public sealed class AccompanimentTests
         var tune = Tunes.Samples.First(t => t.Title.StartsWith("Lamps", StringComparison.Ordinal));
         var brief = new Brief { Singer = new Singer(), Form = FormLine.Read("intro A tag", out _) };
         var score = Arranger.Arrange(tune, brief, Cancel).Arrangement!.Score;
-        Assert.All(score.Bars.Take(4), b => Assert.All(b.Above, e => Assert.Empty(e.Notes)));
+        Assert.All(score.Bars.Take(3), b => Assert.All(b.Above, e => Assert.Empty(e.Notes)));
+        // The pick-up stands in the introduction's last bar, with its syllable.
+        var pickUp = Assert.Single(score.Bars[3].Above.SelectMany(e => e.Notes.Select(_ => e)));
+        Assert.Equal("The", Assert.Single(pickUp.Lyrics).Text);
         Assert.Contains(
             score.Bars.Take(4).SelectMany(b => b.Voices).SelectMany(v => v.Events).SelectMany(e => e.Notes),
             n => n.Id.Contains("tune", StringComparison.Ordinal)
