@@ -39,7 +39,10 @@ internal static class Tidy
             if (seen(element) && box.width > 1 && box.height > 1 && !element.parentElement.closest("svg")) {
               boxes.push({ box, element, name: `<${element.tagName.toLowerCase()}>` });
               const words = element.tagName === "INPUT" && ["text", "search", "number"].includes(element.type) ? element.value || element.placeholder : "";
-              if (words && widthOf(words, getComputedStyle(element)) > element.clientWidth + 1) found.push(`cut in its field: ${words}`);
+              const style = getComputedStyle(element);
+              const room = element.clientWidth - parseFloat(style.paddingLeft) - parseFloat(style.paddingRight);
+              const drawn = element.value ? style : getComputedStyle(element, "::placeholder");
+              if (words && widthOf(words, drawn) > room + 1) found.push(`cut in its field: ${words}`);
             }
           }
           const wide = document.documentElement.clientWidth;
