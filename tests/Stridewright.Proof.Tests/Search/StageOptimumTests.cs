@@ -35,21 +35,22 @@ public sealed class StageOptimumTests
     [Fact]
     public void On_random_tunes_each_stage_costs_what_is_proven_least()
     {
+        // The same tunes every time: of new ones too few would have an obbligato now and then.
         var proven = new Tally();
-        Gen.Select(Tunes.Any, Gen.Bool, Gen.Int[1, 6], Gen.Int[0, 2], Gen.Int[0, 4])
-            .Sample(
-                (tune, chords, level, span, raggedness) =>
-                    Prove(
-                        Part(chords ? tune : WithoutChords(tune), 0, 3),
-                        BriefFor(level, span) with
-                        {
-                            Raggedness = raggedness / 4.0,
-                        },
-                        proven
-                    ),
-                iter: 60,
-                threads: 1
+        var source = new PCG(1, 20_261_127);
+        var drawn = Gen.Select(Tunes.Any, Gen.Bool, Gen.Int[1, 6], Gen.Int[0, 2], Gen.Int[0, 4]);
+        for (var n = 0; n < 60; n++)
+        {
+            var (tune, chords, level, span, raggedness) = drawn.Generate(source, null, out var _);
+            Prove(
+                Part(chords ? tune : WithoutChords(tune), 0, 3),
+                BriefFor(level, span) with
+                {
+                    Raggedness = raggedness / 4.0,
+                },
+                proven
             );
+        }
         proven.AssertMany(15);
     }
 
