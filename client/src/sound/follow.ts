@@ -12,7 +12,7 @@ const longest = new WeakMap<HeardNote[], number>();
 export function follow(cursor: Cursor, layer: HTMLElement, notes: HeardNote[], at: number) {
   const last = notes[countTo(notes, at) - 1];
   const struck = last ? notes.slice(countTo(notes, last.at - ONE_STROKE), countTo(notes, last.at + ONE_STROKE)) : [];
-  if (!longest.has(notes)) longest.set(notes, Math.max(0, ...notes.map((n) => n.length)));
+  if (!longest.has(notes)) longest.set(notes, notes.reduce((most, n) => Math.max(most, n.length), 0));
   const held = notes.slice(countTo(notes, at - longest.get(notes)!), countTo(notes, at)).filter((n) => n.at + n.length > at);
   const system = cursor.show(struck, held, at);
   if (!system) return;

@@ -7,26 +7,18 @@ public sealed class KeepingTests
 {
     private static readonly Hand[] BothHands = [Hand.Left, Hand.Right];
 
+    public static TheoryData<int> Levels => [1, 2, 3, 4, 5, 6];
+
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
     // What is cheapest stays cheapest when all else in its place is forbidden. The levels together take every bar.
     [Theory]
-    [InlineData(1)]
-    [InlineData(2)]
-    [InlineData(3)]
-    [InlineData(4)]
-    [InlineData(5)]
-    [InlineData(6)]
+    [MemberData(nameof(Levels))]
     public void Keeping_a_spot_of_a_sample_as_it_is_changes_nothing(int level) => KeepAsItIs(level, level - 1, 6);
 
     /// <summary>Every bar at every level; takes minutes, so it is run on request.</summary>
     [Theory(Explicit = true)]
-    [InlineData(1)]
-    [InlineData(2)]
-    [InlineData(3)]
-    [InlineData(4)]
-    [InlineData(5)]
-    [InlineData(6)]
+    [MemberData(nameof(Levels))]
     public void Keeping_any_spot_of_a_sample_as_it_is_changes_nothing(int level) => KeepAsItIs(level, 0, 1);
 
     private static void KeepAsItIs(int level, int first, int step)
