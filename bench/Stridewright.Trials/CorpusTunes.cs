@@ -2,11 +2,12 @@ using Stridewright.Arranging;
 using Stridewright.Formats.Abc;
 using Stridewright.Formats.MusicXml;
 using Stridewright.Music;
+using Stridewright.Testing;
 
 namespace Stridewright.Trials;
 
 /// <summary>A tune of the outside corpus, with its answer key where there is one.</summary>
-/// <param name="Melody">Path of the MIDI file of its melody as played; null: none.</param>
+/// <param name="Melody">Path of the MIDI file of its melody as played, repeats as ABC 2.1 has them; null: none.</param>
 internal sealed record CorpusTune(string Path, string Name, Tune Tune, string? Melody);
 
 /// <summary>Reads the corpus.</summary>
@@ -15,16 +16,17 @@ internal static class CorpusTunes
     public static IReadOnlyList<CorpusTune> Read(string shared)
     {
         var found = new List<CorpusTune>();
+        var keys = Directory.CreateTempSubdirectory("stridewright-keys-").FullName;
         foreach (
             var path in Directory.GetFiles(Path.Combine(shared, "corpus", "abc"), "*.abc").Order(StringComparer.Ordinal)
         )
         {
             using var stream = File.OpenRead(path);
             var reading = AbcReader.Read(new StringReader(AbcReader.Decode(stream).Value!));
-            var melody = Path.ChangeExtension(path, ".melody.mid");
+            var melody = AnswerKeys.Melody(path, keys);
             foreach (var tune in reading.Value ?? [])
             {
-                found.Add(new(path, Path.GetFileNameWithoutExtension(path), tune, File.Exists(melody) ? melody : null));
+                found.Add(new(path, Path.GetFileNameWithoutExtension(path), tune, melody));
             }
         }
         var scores = Directory.GetFiles(Path.Combine(shared, "corpus", "musicxml", "valid"));

@@ -1489,7 +1489,11 @@ export interface components {
         };
         SheetBars: {
             bars: components["schemas"]["SheetBar"][];
-            figures: string[];
+            figures: components["schemas"]["SheetFigure"][];
+        };
+        SheetFigure: {
+            name: string;
+            kind: null | string;
         };
         SheetStroke: {
             at: string;
@@ -1577,6 +1581,7 @@ export interface components {
             figure?: null | string;
             /** Format: int32 */
             bars?: null | number;
+            kind?: null | string;
         };
         StyleMoved: {
             words: string;

@@ -235,6 +235,15 @@ export const sentences = {
     as: " as ",
     figureBars: "How many bars",
     figureHand: "Whose",
+    figureKind: "Where it belongs",
+    kindOf: (kind: string) =>
+      ({ introduction: "an introduction", fill: "a fill for gaps of the tune", run: "a run at ends of phrases", ending: "an ending" })[kind] ??
+      "a figure for any bar",
+    named: " called ",
+    whereItBelongs: (name: string, kind: string) =>
+      `put ${name} ${
+        { introduction: "into the introduction", fill: "into every gap it fits", run: "at ends of phrases it fits", ending: "at the end" }[kind] ?? "in"
+      }`,
     figureName: "Name of the figure",
     save: "keep the figure",
     useHere: "Play here: ",

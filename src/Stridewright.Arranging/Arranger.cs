@@ -25,6 +25,18 @@ public static class Arranger
     {
         ArgumentNullException.ThrowIfNull(tune);
         ArgumentNullException.ThrowIfNull(brief);
+        if (brief.Figures.Count > 0)
+        {
+            var result = Arrange(tune, brief with { Figures = [] }, cancellation);
+            if (result.Arrangement is not { } done)
+            {
+                return result;
+            }
+            var with = OwnFigures.Preferred(done, brief.Figures, out var bars, cancellation);
+            var put = FigureMessages.Put(bars.Select(i => with.Score.Bars[i].Number).ToList());
+            var note = new Diagnostic(Severity.Note, Place.Whole, put);
+            return result with { Arrangement = with with { Notes = [.. with.Notes, note] } };
+        }
         if (brief is { MostEffort: { } ceiling, Settled: null })
         {
             return new EffortCeiling(b => Arrange(tune, b, cancellation)).Under(

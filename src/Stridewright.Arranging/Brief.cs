@@ -96,6 +96,10 @@ public sealed record Brief
     /// <summary>Bars that stay as they are, each hand of a bar at most once.</summary>
     public ValueList<KeptBar> Kept { get; init; } = [];
 
+    /// <summary>Figures of one's own that are put where their kind belongs, where these hands can play them; the bars are
+    /// kept then, and the brief of the setting has them under <see cref="Kept"/>.</summary>
+    public ValueList<OwnFigure> Figures { get; init; } = [];
+
     /// <summary>What an earlier setting of the same brief settled, so that it changes only where it must; null: nothing
     /// did.</summary>
     public Settled? Settled { get; init; }

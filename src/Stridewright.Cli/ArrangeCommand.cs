@@ -59,6 +59,7 @@ internal sealed class ArrangeCommand
     private readonly Option<bool> _json = Options.Flag("--json", CliMessages.JsonHelp);
     private readonly Option<int?> _seed = Options.Whole("--seed", CliMessages.SeedHelp, "NUMBER");
     private readonly Option<int?> _settings = Options.Whole("--settings", CliMessages.SettingsHelp, "N");
+    private readonly Option<string?> _figures = Options.Text("--figures", CliMessages.FiguresHelp, "FILE");
     private readonly Option<string?> _save = Options.Text("--save", CliMessages.SaveHelp, "FILE");
     private readonly Option<bool> _replace = Options.Flag("--replace", CliMessages.ReplaceHelp);
 
@@ -121,6 +122,7 @@ internal sealed class ArrangeCommand
             _json,
             _seed,
             _settings,
+            _figures,
             _save,
             _replace,
         };
@@ -181,6 +183,7 @@ internal sealed class ArrangeCommand
             Notes = parsed.GetValue(_notes),
             Replace = parsed.GetValue(_replace),
             Settings = parsed.GetValue(_settings),
+            Figures = parsed.GetValue(_figures),
             Save = parsed.GetValue(_save),
             Part = parsed.GetValue(_part),
             Pages = parsed.GetValue(_pages),

@@ -290,6 +290,8 @@ internal static partial class CliMessages
     public const string SeedHelp = "Another seed gives another setting of equal quality [default: 1]";
     public const string SettingsHelp =
         "Write so many settings of each tune, 1 to 5, different in motif and bass plan, as NAME.setting-1 and so on";
+    public const string FiguresHelp =
+        "Put the figures of this arrangement file wherever their kind belongs and these hands can play them ('figure' stores them)";
     public const string SaveHelp =
         "Write the one tune and its brief as an arrangement file too, FILE.stridewright (docs/arrangement-file.md), to be arranged again as it was";
     public const string ReplaceHelp = "Replace existing outputs that differ";
@@ -546,8 +548,13 @@ internal static partial class CliMessages
     public const string WayHelp = "The way, by the name that ways gives it, such as rhythm-2.";
     public const string FigureHelp =
         "Store bars of one hand of an arrangement file as a figure, by the chords they stand over.";
-    public const string UseHelp = "Put a figure at a bar of an arrangement file, over the chords there, and keep it.";
+    public const string UseHelp =
+        "Put a figure at a bar of an arrangement file, or wherever its kind belongs, over the chords there, and keep it.";
     public const string FigureNameHelp = "The figure's name.";
+    public const string FigureKindHelp =
+        "Where the figure belongs: before the first strain, in gaps of the tune, at ends of phrases with the same step of the harmony after them, or at the very end; without it where it is put";
+    public const string UsedBarHelp =
+        "The bar's number as printed; without it wherever the figure's kind belongs and these hands can play it";
     public const string FigureBarsHelp = "How many bars the figure takes, 1 to 8 (1 without it).";
     public const string FigureOfHelp = "The arrangement file that has the figure; without it the same.";
     public const string NoOtherWay = "There is no other way for this bar that these hands can play.";

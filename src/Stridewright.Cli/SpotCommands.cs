@@ -23,6 +23,13 @@ internal sealed class SpotCommands
     private readonly Option<string?> _way = Options.Text("--way", CliMessages.WayHelp, "NAME");
     private readonly Option<string?> _name = Options.Text("--name", CliMessages.FigureNameHelp, "NAME");
     private readonly Option<int?> _bars = Options.Whole("--bars", CliMessages.FigureBarsHelp, "N");
+    private readonly Option<string?> _kind = Options.Chosen(
+        "--kind",
+        CliMessages.FigureKindHelp,
+        "KIND",
+        text => text is "introduction" or "fill" or "run" or "ending" ? text : null,
+        "introduction, fill, run, ending"
+    );
     private readonly Option<string?> _of = Options.Text("--of", CliMessages.FigureOfHelp, "FILE");
     private readonly Option<bool> _json = Options.Flag("--json", CliMessages.JsonHelp);
 
@@ -34,10 +41,16 @@ internal sealed class SpotCommands
             Made("ways", CliMessages.WaysHelp, SpotAction.Ways, Needed(_bar), _each),
             Made("keep", CliMessages.KeepHelp, SpotAction.Keep, Needed(_bar), _hand),
             Made("choose", CliMessages.ChooseHelp, SpotAction.Choose, Needed(_bar), Needed(_way)),
-            Made("release", CliMessages.ReleaseHelp, SpotAction.Release, Free(_bar), _hand),
+            Made(
+                "release",
+                CliMessages.ReleaseHelp,
+                SpotAction.Release,
+                Free(_bar, CliMessages.ReleasedBarHelp),
+                _hand
+            ),
             Made("rewrite", CliMessages.RewriteHelp, SpotAction.Rewrite),
-            Made("figure", CliMessages.FigureHelp, SpotAction.Figure, Needed(_name), Needed(_bar), _bars, _hand),
-            Made("use", CliMessages.UseHelp, SpotAction.Use, Needed(_name), Needed(_bar), _of),
+            Made("figure", CliMessages.FigureHelp, SpotAction.Figure, Needed(_name), Needed(_bar), _bars, _hand, _kind),
+            Made("use", CliMessages.UseHelp, SpotAction.Use, Needed(_name), Free(_bar, CliMessages.UsedBarHelp), _of),
         ];
     }
 
@@ -51,8 +64,8 @@ internal sealed class SpotCommands
             Required = true,
         };
 
-    private static Option<string?> Free(Option<string?> option) =>
-        new(option.Name) { Description = CliMessages.ReleasedBarHelp, HelpName = option.HelpName };
+    private static Option<string?> Free(Option<string?> option, string help) =>
+        new(option.Name) { Description = help, HelpName = option.HelpName };
 
     private Command Made(string name, string help, SpotAction action, params Option[] options)
     {
@@ -85,6 +98,7 @@ internal sealed class SpotCommands
                 Way = action == SpotAction.Choose ? parsed.GetValue<string?>(_way.Name) : null,
                 Figure = action is SpotAction.Figure or SpotAction.Use ? parsed.GetValue<string?>(_name.Name) : null,
                 Bars = action == SpotAction.Figure ? parsed.GetValue(_bars) : null,
+                FigureKind = action == SpotAction.Figure ? parsed.GetValue(_kind) : null,
                 Source = action == SpotAction.Use ? parsed.GetValue(_of) : null,
                 Edited = action == SpotAction.Rewrite ? parsed.GetRequiredValue(_score) : null,
             },

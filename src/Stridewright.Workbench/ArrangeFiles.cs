@@ -27,6 +27,9 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
     // The tune at work has its form from its highest level.
     private bool _isFormed;
 
+    // Figures of another arrangement file, to be put where they belong.
+    private ValueList<FigureText> _figures = [];
+
     // Whom a file for a phone is for.
     private string? _player;
 
@@ -42,6 +45,10 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
         var reader = new BriefReader(tools);
         _player = request.Formats.Contains(OutputFormat.Phone) ? reader.PlayerOf(request.Wishes.Player)?.Name : null;
         var brief = reader.Read(request.Wishes) with { Sketch = request.Sketch };
+        if (request.Figures is { } own)
+        {
+            (_figures, brief) = WithFigures(reader, own, brief, cancellation);
+        }
         var faults = reader.Faults.Concat(Contradictions.Of(request)).ToValueList();
         if (faults.Count > 0)
         {
@@ -69,6 +76,24 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
             Written = _written.ToValueList(),
             Problems = _problems.ToValueList(),
         };
+
+    private (ValueList<FigureText>, Brief) WithFigures(
+        BriefReader reader,
+        string file,
+        Brief brief,
+        CancellationToken cancellation
+    )
+    {
+        var stored = StoredArrangement.At(tools, file, out var problems, cancellation);
+        var texts = stored?.File.Figures ?? [];
+        var figures = texts.Select(f => OwnFigures.Read(f.Lines, out _)).OfType<OwnFigure>().ToValueList();
+        if (stored is not null && !figures.Any(f => f.Kind is not null))
+        {
+            problems.Add(new Problem(file, null, "", WorkbenchMessages.NoFiguresOfAKind(OwnFigures.Kinds.Keys)));
+        }
+        reader.Add(problems.Select(p => p with { File = "figures" }));
+        return (texts, brief with { Figures = figures });
+    }
 
     private void Run(Brief brief, CancellationToken cancellation)
     {
@@ -134,6 +159,7 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
             brief = new BriefReader(tools).Read(request.Wishes, stored.Brief) with
             {
                 Sketch = request.Sketch || stored.Brief.Sketch,
+                Figures = brief.Figures,
             };
             // What was settled holds for the brief it was found for.
             brief = brief with
@@ -150,7 +176,7 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
                     : OutputNames.OfBook(input.FullPath, n, tunes.Count, tune.Title);
             var job = new TuneJob(input, tune, tunes.Count == 1 ? null : n, name, n == 1 ? remarks : [])
             {
-                Figures = read.Stored?.Figures ?? [],
+                Figures = SpotCraft.Together(read.Stored?.Figures ?? [], _figures),
             };
             var (before, count) = (n - 1.0, tunes.Count);
             _tell = share => tell((before + share) / count);
@@ -393,6 +419,10 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
         {
             // The form that was fitted to the pages is the one to be set again.
             var given = request.Pages is null ? brief : brief with { Form = arrangement.Brief.Form };
+            given =
+                brief.Figures.Count == 0
+                    ? given
+                    : SpotCraft.Keeping(given with { Figures = [] }, arrangement.Brief.Kept, arrangement);
             var saved = SavedArrangement.Of(tools, job.Tune, given, job.Figures, out problem);
             contents = saved is null ? null : contents.Append(new OutputFile(_saved, saved));
         }

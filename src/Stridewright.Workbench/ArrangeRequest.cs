@@ -91,6 +91,9 @@ public sealed record ArrangeRequest
     /// <summary>How many settings of each tune, different in motif and bass plan; null: one.</summary>
     public int? Settings { get; init; }
 
+    /// <summary>Arrangement file whose figures are put where their kind belongs; null: none.</summary>
+    public string? Figures { get; init; }
+
     /// <summary>Arrangement file to be written with the one tune of the run and the brief; null: none.</summary>
     public string? Save { get; init; }
 

@@ -13,6 +13,9 @@ internal sealed class BriefReader(ITools tools)
 
     public ValueList<Problem> Faults => _faults.ToValueList();
 
+    /// <summary>Faults of wishes that are read elsewhere.</summary>
+    public void Add(IEnumerable<Problem> faults) => _faults.AddRange(faults);
+
     /// <param name="before">Holds where nothing is wished; null: the usual.</param>
     public Brief Read(Wishes wishes, Brief? before = null)
     {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Stridewright.Arranging;
 using Stridewright.Engraving;
 using Stridewright.Music;
 using Stridewright.Workbench.Reports;
@@ -183,6 +184,9 @@ internal static partial class WorkbenchMessages
     public const string SaveOneSetting =
         "an arrangement file holds one setting of one tune: name one tune, and leave --levels and --all-keys out";
     public const string LostInBrief = "something in the brief or in the kept bars has no words there";
+
+    public static string NoFiguresOfAKind(IEnumerable<string> kinds) =>
+        $"the file has no figure with a kind ({string.Join(", ", kinds)}), and others are put at a bar with 'use'";
 
     public static string NoKind(string word) =>
         $"nothing on the shelf is a '{word}': say tune, arrangement, figure, player or take";
@@ -449,6 +453,23 @@ internal static partial class WorkbenchMessages
         $"a stroke of {Quoted.Short(string.Join(' ', pitches))} at {Quoted.Short(at)} of length {Quoted.Short(length)} does not fit the bar, or is none: it has one to ten different keys of a piano";
 
     public const string NoFigureName = "the figure needs a name";
+
+    public static string NoSuchKind(string kind, IEnumerable<string> kinds) =>
+        $"{Quoted.Short(kind)} is no kind of figure; there are {string.Join(", ", kinds)}";
+
+    public static string NoKind(string name, IEnumerable<string> kinds) =>
+        $"the figure {Quoted.Short(name)} has no kind ({string.Join(", ", kinds)}), so it is put at a bar: say which";
+
+    /// <summary>No place of a kind was found, or none where these hands can play the figure.</summary>
+    public static string NowhereFor(string name, FigureKind kind) =>
+        $"nowhere can {Quoted.Short(name)} be played: "
+        + kind switch
+        {
+            FigureKind.Introduction => "it needs an introduction of as many bars (--form \"intro A\")",
+            FigureKind.Ending => "it needs as many bars of its length at the end",
+            FigureKind.Run => "it needs the end of a phrase that steps to the next harmony as its own did",
+            _ => "it needs a gap in the tune as long as it is",
+        };
 
     public static string NoSuchFigure(string name, IEnumerable<string> names) =>
         names.Any() ? $"there is no figure {name}; there are {string.Join(", ", names)}" : "the file has no figures";

@@ -164,7 +164,10 @@ public sealed class SpotHostTests(Page page) : IClassFixture<Page>
                 figure = "the landing",
             }
         );
-        Assert.Equal("the landing", (await Get($"/api/settings/{Id(named)}/bars"))!["figures"]![0]!.GetValue<string>());
+        Assert.Equal(
+            "the landing",
+            (await Get($"/api/settings/{Id(named)}/bars"))!["figures"]![0]!["name"]!.GetValue<string>()
+        );
         var answer = await Answer(
             Id(named),
             new
@@ -188,6 +191,40 @@ public sealed class SpotHostTests(Page page) : IClassFixture<Page>
             }
         );
         Assert.Equal(HttpStatusCode.UnprocessableEntity, unknown.StatusCode);
+    }
+
+    [Fact]
+    public async Task A_run_is_put_where_its_kind_belongs()
+    {
+        var made = await Made();
+        var named = await Work(
+            made,
+            new
+            {
+                action = "figure",
+                bar = "b4",
+                hand = "left",
+                figure = "the steps",
+                kind = "run",
+            }
+        );
+        var figure = (await Get($"/api/settings/{Id(named)}/bars"))!["figures"]![0]!;
+        Assert.Equal(("the steps", "run"), ((string)figure["name"]!, (string)figure["kind"]!));
+        var used = await Work(Id(named), new { action = "use", figure = "the steps" });
+        var bars = (await Get($"/api/settings/{Id(used)}/bars"))!["bars"]!.AsArray();
+        var kept = bars.Where(b => b!["kept"]!.AsArray().Any(h => (string)h! == "left")).ToList();
+        Assert.Contains(kept, b => (string)b!["number"]! == "4");
+        var odd = await Answer(
+            made,
+            new
+            {
+                action = "figure",
+                bar = "b4",
+                figure = "x",
+                kind = "tail",
+            }
+        );
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, odd.StatusCode);
     }
 
     [Theory]

@@ -59,6 +59,36 @@ public sealed class SpotPageTests(Page page, Chromium chromium) : IClassFixture<
         Assert.Empty(faults);
     }
 
+    [Theory]
+    [InlineData(ColorScheme.Light, 1280, 800)]
+    [InlineData(ColorScheme.Dark, 390, 844)]
+    public async Task A_figure_is_made_of_a_bar_and_put_where_its_kind_belongs(
+        ColorScheme scheme,
+        int width,
+        int height
+    )
+    {
+        var (desk, faults) = await Desks.Open(chromium, page, scheme, width, height);
+        await desk.GetByRole(AriaRole.Button, new() { Name = "The Ferry Bell" }).ClickAsync();
+        await Expect(desk.Locator(".page svg").First).ToBeVisibleAsync(new() { Timeout = 60_000 });
+        await Button(desk, "go to the next hard place").ClickAsync();
+        await Button(desk, "look at it").ClickAsync();
+        var slip = desk.Locator(".spot");
+        await Button(slip, "make or use a figure").ClickAsync();
+        await slip.GetByLabel("Where it belongs").SelectOptionAsync("ending");
+        await slip.GetByLabel("Name of the figure").FillAsync("home again");
+        await Button(slip, "keep the figure").ClickAsync();
+        var put = Button(slip, "put home again at the end");
+        await Expect(put).ToBeVisibleAsync(new() { Timeout = 30_000 });
+        await Desks.Shot(desk, $"figures-{scheme}");
+        await Desks.Clean(desk);
+        await put.FocusAsync();
+        await desk.Keyboard.PressAsync("Enter");
+        await Expect(desk.Locator(".kept-words").First).ToContainTextAsync("kept", new() { Timeout = 30_000 });
+        Assert.Equal(width, await desk.EvaluateAsync<int>("document.documentElement.scrollWidth"));
+        Assert.Empty(faults);
+    }
+
     [Fact]
     public async Task Work_that_comes_after_the_desk_was_changed_is_not_put_on_top()
     {

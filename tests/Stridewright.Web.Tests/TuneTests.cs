@@ -94,7 +94,7 @@ public sealed class TuneTests(Page page, Chromium chromium) : IClassFixture<Page
         var other = await Set(tunes, "{}");
         var taken = await Page.Json(await page.PostJson($"/api/settings/{other["id"]}/figures/{figure["id"]}", ""));
         var list = await Page.Json(await page.Owner.GetAsync($"/api/settings/{taken["setting"]!["id"]}/bars"));
-        Assert.Equal(["a turn"], list["figures"]!.AsArray().Select(f => (string)f!));
+        Assert.Equal(["a turn"], list["figures"]!.AsArray().Select(f => (string)f!["name"]!));
         var none = await page.PostJson($"/api/settings/{other["id"]}/figures/{item["id"]}", "");
         Assert.Equal(HttpStatusCode.UnprocessableEntity, none.StatusCode);
     }

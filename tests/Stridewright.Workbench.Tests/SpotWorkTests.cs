@@ -1,6 +1,7 @@
 using System.Xml.Linq;
 using Stridewright.Music;
 using Stridewright.Testing;
+using Stridewright.Workbench.Reports;
 
 namespace Stridewright.Workbench.Tests;
 
@@ -165,6 +166,49 @@ public sealed class SpotWorkTests : IDisposable
         );
         Assert.Contains(expected, report.Problems.Single().Message, StringComparison.Ordinal);
         Assert.Equal(text, File.ReadAllText(Stored));
+    }
+
+    // Figures of one file go into another tune, are saved with it, and are put there once for all.
+    [Fact]
+    public void Figures_of_a_file_are_put_where_their_kind_belongs()
+    {
+        Save();
+        foreach (var (name, kind) in new[] { ("steps", "run"), ("close", "ending"), ("loose", null as string) })
+        {
+            var stored = _useCases.Spots(
+                new SpotRequest
+                {
+                    File = Stored,
+                    Action = SpotAction.Figure,
+                    Figure = name,
+                    Bar = "8",
+                    FigureKind = kind,
+                },
+                Cancel
+            );
+            Assert.Empty(stored.Problems);
+        }
+        var other = Path.Combine(_folder, "other.stridewright");
+        var tune = Path.Combine(Corpus.CheckoutRoot, "samples", "rope-and-lantern.abc");
+        var request = Request([tune]) with { Figures = Stored, Save = other };
+        var first = Arranged(Outcome(request));
+        var text = File.ReadAllText(other);
+        Assert.Contains("figure steps", text, StringComparison.Ordinal);
+        Assert.Contains("figure loose", text, StringComparison.Ordinal);
+        Assert.Contains("kept", text, StringComparison.Ordinal);
+        Assert.NotEqual(first, Arranged(Outcome(Request([tune]))));
+        Assert.Equal(first, Arranged(Outcome(Request([other]))));
+        var none = _useCases.Arrange(Request([tune]) with { Figures = tune }, null, Cancel);
+        Assert.Equal(ArrangeOutcome.BadWish, none.Outcome);
+        Assert.Contains("no arrangement file", none.Problems.Single().Message, StringComparison.Ordinal);
+        var use = new SpotRequest
+        {
+            File = Stored,
+            Action = SpotAction.Use,
+            Figure = "loose",
+        };
+        var loose = _useCases.Spots(use, Cancel);
+        Assert.Contains("has no kind", loose.Problems.Single().Message, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -2,15 +2,16 @@ import { useQuery, useQueryClient } from "@tanstack/react-query";
 import { useState } from "react";
 import { sentences } from "../sentences";
 import { anything, findOnShelf } from "../shelf/shelfApi";
-import { keepFigure, type SpotWish } from "./spotApi";
+import { keepFigure, type SheetFigure, type SpotWish } from "./spotApi";
 
 const says = sentences.spots;
+const KINDS = ["", "introduction", "fill", "run", "ending"];
 
 interface Props {
   id: string;
   bar: string;
   hands: string[];
-  figures: string[];
+  figures: SheetFigure[];
   work: (wish: SpotWish) => void;
   take: (figure: string) => void;
 }
@@ -19,11 +20,12 @@ interface Props {
 export function Figures({ id, bar, hands, figures, work, take }: Props) {
   const [name, setName] = useState("");
   const [hand, setHand] = useState(hands.at(-1)!);
+  const [kind, setKind] = useState("");
   const [count, setCount] = useState(1);
   const [told, setTold] = useState<{ text: string; isFault: boolean }>();
   const queries = useQueryClient();
   const shelf = useQuery({ queryKey: ["shelf", "figures"], queryFn: ({ signal }) => findOnShelf({ ...anything, kind: "figure" }, signal) });
-  const others = shelf.data?.items.filter((item) => !figures.includes(item.title)) ?? [];
+  const others = shelf.data?.items.filter((item) => !figures.some((figure) => figure.name === item.title)) ?? [];
   const keep = (figure: string) =>
     keepFigure(id, figure).then(
       () => {
@@ -37,7 +39,7 @@ export function Figures({ id, bar, hands, figures, work, take }: Props) {
       <form
         onSubmit={(event) => {
           event.preventDefault();
-          if (name.trim()) work({ action: "figure", bar, hand, figure: name.trim(), bars: count });
+          if (name.trim()) work({ action: "figure", bar, hand, figure: name.trim(), bars: count, kind: kind || null });
         }}
       >
         <p>
@@ -58,6 +60,14 @@ export function Figures({ id, bar, hands, figures, work, take }: Props) {
             ))}
           </select>
           {says.as}
+          <select className="word" aria-label={says.figureKind} value={kind} onChange={(e) => setKind(e.target.value)}>
+            {KINDS.map((k) => (
+              <option key={k} value={k}>
+                {says.kindOf(k)}
+              </option>
+            ))}
+          </select>
+          {says.named}
           <input className="word" aria-label={says.figureName} value={name} maxLength={80} onChange={(e) => setName(e.target.value)} />{" "}
           <button type="submit" className="word" disabled={!name.trim()}>
             {says.save}
@@ -67,14 +77,24 @@ export function Figures({ id, bar, hands, figures, work, take }: Props) {
       {figures.length > 0 && (
         <p>
           {says.useHere}
-          {figures.map((figure) => (
+          {figures.map(({ name: figure, kind: belongs }) => (
             <span key={figure}>
               <button type="button" className="word" onClick={() => work({ action: "use", bar, figure })}>
                 {figure}
               </button>{" "}
+              {"("}
+              {belongs && (
+                <>
+                  <button type="button" className="word aside" onClick={() => work({ action: "use", figure })}>
+                    {says.whereItBelongs(figure, belongs)}
+                  </button>
+                  {", "}
+                </>
+              )}
               <button type="button" className="word aside" onClick={() => void keep(figure)}>
                 {says.toShelf(figure)}
-              </button>{" "}
+              </button>
+              {") "}
             </span>
           ))}
         </p>

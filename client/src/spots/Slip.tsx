@@ -1,43 +1,46 @@
 import { useQuery } from "@tanstack/react-query";
-import { useEffect, useLayoutEffect, useRef, useState, type ReactNode } from "react";
+import { useEffect, useLayoutEffect, useRef, useState, type Dispatch, type ReactNode, type SetStateAction } from "react";
 import { watchLayout } from "../layout";
 import { sentences } from "../sentences";
 import type { Heard } from "../sound/plan";
 import { Figures } from "./Figures";
-import { notesOf, type SpotWish } from "./spotApi";
+import { notesOf, type SheetFigure, type SpotWish } from "./spotApi";
 import { Ways } from "./Ways";
 import { Write } from "./Write";
 
 interface Props {
   id: string;
   bar: string;
-  figures: string[];
+  figures: SheetFigure[];
   layer: HTMLElement | null;
   isWorking: boolean;
   fault: string | undefined;
   said: string | undefined;
   hear: (heard: Heard) => void;
   work: (wish: SpotWish) => void;
+  /** Kept outside: while new pages are laid out there is no slip. */
+  open: Open;
+  setOpen: Dispatch<SetStateAction<Open>>;
   /** A figure of the shelf is put beside the setting. */
   take: (figure: string) => void;
   onClose: () => void;
 }
 
-type Open = "ways" | "write" | "figure" | undefined;
+/** What lies open on a slip. */
+export type Open = "ways" | "write" | "figure" | undefined;
 
 /** A slip of paper laid under a bar: why it is so, and what can be done about it. */
-export function Slip({ id, bar, figures, layer, isWorking, fault, said, hear, work, take, onClose }: Props) {
+export function Slip({ id, bar, figures, layer, isWorking, fault, said, hear, work, take, onClose, open, setOpen }: Props) {
   const { data, error } = useQuery({
     queryKey: ["bar", id, bar],
     queryFn: ({ signal }) => notesOf(id, bar, signal),
     staleTime: Infinity,
     placeholderData: (before) => before,
   });
-  const [open, setOpen] = useState<Open>();
   const slip = useRef<HTMLElement>(null);
   const top = useTop(layer, bar, id);
   useEffect(() => slip.current?.focus({ preventScroll: true }), []);
-  useEffect(() => setOpen((now) => (now === "write" ? undefined : now)), [bar]);
+  useEffect(() => setOpen((now) => (now === "write" ? undefined : now)), [bar, setOpen]);
   const says = sentences.spots;
   const kept = data?.bar.kept ?? [];
   const hands = data && data.right.length === 0 && data.left.length > 0 ? ["left"] : ["right", "left"];

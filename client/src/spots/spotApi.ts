@@ -3,6 +3,7 @@ import type { components } from "../contract";
 
 export type SheetBar = components["schemas"]["SheetBar"];
 export type SheetBars = components["schemas"]["SheetBars"];
+export type SheetFigure = components["schemas"]["SheetFigure"];
 export type SheetStroke = components["schemas"]["SheetStroke"];
 export type SpotMade = components["schemas"]["SpotMade"];
 export type SpotNotes = components["schemas"]["SpotNotes"];

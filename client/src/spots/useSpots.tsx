@@ -3,7 +3,7 @@ import { useEffect, useRef, useState, type ReactNode } from "react";
 import { sentences } from "../sentences";
 import type { Pencil } from "../sound/Listen";
 import { Marks } from "./Marks";
-import { Slip } from "./Slip";
+import { Slip, type Open } from "./Slip";
 import { bars as fetchBars, takeFigure, workOnBar, type SpotMade } from "./spotApi";
 import "./spots.css";
 
@@ -14,6 +14,7 @@ const NEXT_HARD = "h";
 export function useSpots(id: string, onMade: (made: SpotMade) => void) {
   const queries = useQueryClient();
   const [isOpen, setOpen] = useState(false);
+  const [lies, setLies] = useState<Open>();
   const [isWorking, setWorking] = useState(false);
   const [fault, setFault] = useState<string>();
   const [said, setSaid] = useState<string>();
@@ -89,8 +90,11 @@ export function useSpots(id: string, onMade: (made: SpotMade) => void) {
               hear={now.hear}
               work={(wish) => void work(() => workOnBar(id, wish))}
               take={(figure) => void work(() => takeFigure(id, figure))}
+              open={lies}
+              setOpen={setLies}
               onClose={() => {
                 setOpen(false);
+                setLies(undefined);
                 opener.current?.focus();
               }}
             />

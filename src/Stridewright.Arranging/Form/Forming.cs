@@ -9,6 +9,9 @@ namespace Stridewright.Arranging;
 /// </summary>
 internal sealed class Forming
 {
+    /// <summary>Name of the part before the tune.</summary>
+    public const string IntroductionName = "Intro";
+
     private const int IntroBars = 4,
         TagBars = 2,
         BreakEvery = 8,
@@ -85,8 +88,8 @@ internal sealed class Forming
         var atHome = last[^1] with { Key = _strains.Home };
         var (name, bars) = part.Kind switch
         {
-            PartKind.Intro when part.Run => ("Intro", Additions.Run(atHome)),
-            PartKind.Intro => ("Intro", Unsung(Strains.From(last, Math.Max(0, last.Count - IntroBars)))),
+            PartKind.Intro when part.Run => (IntroductionName, Additions.Run(atHome)),
+            PartKind.Intro => (IntroductionName, Unsung(Strains.From(last, Math.Max(0, last.Count - IntroBars)))),
             PartKind.Vamp => ("Vamp", Additions.Vamp(atHome)),
             PartKind.Tag => ("Tag", Tag(Strains.Whole(_played.Count > 0 ? _played : last))),
             PartKind.End => ("End", [Additions.Close(atHome, LastKey())]),

@@ -48,6 +48,17 @@ public static class Reworking
         ).WorkAgain(before, hold, cancellation);
     }
 
+    /// <summary>What is kept, with these bars in place of what was kept of them.</summary>
+    public static ValueList<KeptBar> With(ValueList<KeptBar> kept, IEnumerable<KeptBar> added)
+    {
+        var now = added.ToList();
+        return kept.Where(k => !now.Exists(n => n.Bar == k.Bar && n.Hand == k.Hand))
+            .Concat(now)
+            .OrderBy(k => k.Bar)
+            .ThenBy(k => k.Hand)
+            .ToValueList();
+    }
+
     /// <summary>The bars that somebody has written otherwise in the score of a setting, to be kept.</summary>
     /// <param name="edited">The setting's score as it came back, with or without its ids.</param>
     /// <param name="fault">Why it cannot be taken, with the bar.</param>

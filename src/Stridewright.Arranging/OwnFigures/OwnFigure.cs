@@ -2,12 +2,37 @@ using Stridewright.Music;
 
 namespace Stridewright.Arranging;
 
+/// <summary>Where in a piece a figure belongs.</summary>
+public enum FigureKind
+{
+    /// <summary>The last bars before the first strain, where a form has an introduction.</summary>
+    Introduction,
+
+    /// <summary>A gap that the tune leaves; the tune is struck as it was.</summary>
+    Fill,
+
+    /// <summary>The end of a phrase, where the same step of the harmony follows.</summary>
+    Run,
+
+    /// <summary>The last bars of the piece.</summary>
+    Ending,
+}
+
 /// <summary>A few bars of one hand worth keeping, stored relative to the chords they stood over.</summary>
 /// <param name="Strokes">In time order; <see cref="OwnFigureStroke.Bar"/> counts from 0.</param>
 public sealed record OwnFigure(Hand Hand, int Bars, ValueList<OwnFigureStroke> Strokes)
 {
     /// <summary>Most bars of a figure.</summary>
     public const int MostBars = 8;
+
+    /// <summary>Null: it stands where it is put.</summary>
+    public FigureKind? Kind { get; init; }
+
+    /// <summary>Length of the bars that it was taken from; null: not known, it may stand in any.</summary>
+    public ScoreTime? BarLength { get; init; }
+
+    /// <summary>Semitones, 0 to 11, from the root of its last chord up to the root that followed; null: none did.</summary>
+    public int? LeadsBy { get; init; }
 }
 
 /// <summary>Keys struck together in a figure.</summary>

@@ -6,11 +6,23 @@ namespace Stridewright.Arranging;
 /// <summary>Takes figures from settings, puts them into others, and writes them as the lines of an arrangement file.</summary>
 public static class OwnFigures
 {
+    /// <summary>Kinds by the words they are written with.</summary>
+    public static IReadOnlyDictionary<string, FigureKind> Kinds { get; } =
+        Enum.GetValues<FigureKind>().ToDictionary(Words.Of);
+
     /// <summary>Bars of one hand of a setting as a figure.</summary>
     /// <param name="first">Place among the setting's bars, from 0.</param>
     /// <param name="bars">1 to <see cref="OwnFigure.MostBars"/>.</param>
-    /// <param name="fault">Why there is none: a bar without a chord.</param>
-    public static OwnFigure? Of(Arrangement arrangement, int first, int bars, Hand hand, out Diagnostic? fault)
+    /// <param name="kind">Where it belongs; a fill or a run of the right hand is taken without the tune's notes.</param>
+    /// <param name="fault">Why there is none: a bar without a chord, or nothing beside the tune.</param>
+    public static OwnFigure? Of(
+        Arrangement arrangement,
+        int first,
+        int bars,
+        Hand hand,
+        FigureKind? kind,
+        out Diagnostic? fault
+    )
     {
         var solution = Reworking.Of(arrangement);
         ArgumentOutOfRangeException.ThrowIfNegative(first);
@@ -23,9 +35,13 @@ public static class OwnFigures
         {
             foreach (var stroke in Spots.Of(solution, bar, hand).Strokes)
             {
-                if (ChordAt(solution.Lattice, bar, stroke.At) is not { } chord)
+                if (Preferring.GoesBesideTheTune(kind, hand) && stroke.Tune is not null)
                 {
-                    fault = NoChord(solution.Lattice.Bars[bar]);
+                    continue;
+                }
+                if (FigurePlacing.ChordAt(solution.Lattice, bar, stroke.At) is not { } chord)
+                {
+                    fault = FigurePlacing.NoChord(solution.Lattice.Bars[bar]);
                     return null;
                 }
                 strokes.Add(
@@ -41,63 +57,61 @@ public static class OwnFigures
                 );
             }
         }
-        return new OwnFigure(hand, bars, strokes.ToValueList());
+        if (strokes.Count == 0)
+        {
+            fault = new(Severity.Error, Place.AtBar(solution.Lattice.Bars[first].Number), FigureMessages.NothingToTake);
+            return null;
+        }
+        return new OwnFigure(hand, bars, strokes.ToValueList())
+        {
+            Kind = kind,
+            BarLength = solution.Lattice.Tick * solution.Lattice.Bars[first].Length,
+            LeadsBy = kind == FigureKind.Run ? Preferring.LeadsBy(solution.Lattice, first + bars - 1) : null,
+        };
     }
 
-    /// <summary>A figure put over the chords of another place, as bars to be kept there. A right hand's figure strikes no note
-    /// of the tune: those of its bars are left out.</summary>
+    /// <summary>A setting with figures put wherever their kind belongs, those of one kind and hand in turn; what cannot be
+    /// played there is left out. Figures without a kind are put nowhere.</summary>
+    /// <param name="bars">Places of the bars where figures begin, from 0.</param>
+    /// <exception cref="OperationCanceledException">When <paramref name="cancellation"/> is signalled.</exception>
+    public static Arrangement Preferred(
+        Arrangement arrangement,
+        IEnumerable<OwnFigure> figures,
+        out ValueList<int> bars,
+        CancellationToken cancellation = default
+    ) => Preferring.Put(arrangement, figures, out bars, cancellation);
+
+    /// <summary>A figure put over the chords of another place, as bars to be kept there: in its own octave, or where these
+    /// hands cannot play that, in the one below or above. A right hand's figure strikes no note of the tune: those of its
+    /// bars are left out; but a fill or a run stands beside them.</summary>
     /// <param name="first">Place among the setting's bars, from 0.</param>
     /// <param name="fault">Why it cannot be there: the setting ends before it, or a bar has no chord.</param>
-    public static ValueList<KeptBar>? At(Arrangement arrangement, OwnFigure figure, int first, out Diagnostic? fault)
+    /// <exception cref="OperationCanceledException">When <paramref name="cancellation"/> is signalled.</exception>
+    public static ValueList<KeptBar>? At(
+        Arrangement arrangement,
+        OwnFigure figure,
+        int first,
+        out Diagnostic? fault,
+        CancellationToken cancellation = default
+    )
     {
         ArgumentNullException.ThrowIfNull(figure);
         var solution = Reworking.Of(arrangement);
         ArgumentOutOfRangeException.ThrowIfNegative(first);
-        fault = null;
-        var lattice = solution.Lattice;
-        if (first + figure.Bars > lattice.Bars.Length)
-        {
-            fault = new Diagnostic(
-                Severity.Error,
-                Place.Whole,
-                FigureMessages.TooLong(figure.Bars, lattice.Bars.Length - first)
-            );
-            return null;
-        }
-        var kept = new List<KeptBar>();
-        for (var bar = 0; bar < figure.Bars; bar++)
-        {
-            var strokes = new List<KeptStroke>();
-            foreach (var stroke in figure.Strokes.Where(s => s.Bar == bar))
-            {
-                if (ChordAt(lattice, first + bar, stroke.At) is not { } chord)
-                {
-                    fault = NoChord(lattice.Bars[first + bar]);
-                    return null;
-                }
-                var pitches = stroke.Tones.Select(t => t.Over(chord, figure.Hand)).Distinct().Order().ToValueList();
-                var role = figure.Hand == Hand.Right ? "fill" : stroke.Role;
-                strokes.Add(
-                    new KeptStroke(stroke.At, stroke.Length, pitches, role, stroke.Rolled, [], stroke.Voice, null)
-                );
-            }
-            var (start, end) = (lattice.Bars[first + bar].Start, lattice.Bars[first + bar].End);
-            var tune = Enumerable
-                .Range(0, lattice.Notes.Length)
-                .Where(i =>
-                    figure.Hand == Hand.Right && lattice.Notes[i].Start >= start && lattice.Notes[i].Start < end
-                );
-            kept.Add(new KeptBar(first + bar, figure.Hand, strokes.ToValueList()) { LeftOut = tune.ToValueList() });
-        }
-        return kept.ToValueList();
+        var placed = FigurePlacing.Over(solution, figure, first, 0, out fault);
+        return placed is null ? null : FigurePlacing.Played(arrangement, figure, first, cancellation)?.Bars ?? placed;
     }
 
-    /// <summary>A figure as lines: its hand and bars, and a line for each stroke such as <c>1 0+1/8 bass 1 8</c>: bar from 1,
-    /// place and length in whole notes, what it is for, tones.</summary>
+    /// <summary>A figure as lines: its hand and bars, where given its kind, the length of its bars and the step of the harmony
+    /// after it, such as <c>left 2 run of 1/2 to 5</c>; and a line for each stroke such as <c>1 0+1/8 bass 1 8</c>: bar from
+    /// 1, place and length in whole notes, what it is for, tones.</summary>
     public static ValueList<string> Write(OwnFigure figure)
     {
         ArgumentNullException.ThrowIfNull(figure);
-        var head = string.Create(CultureInfo.InvariantCulture, $"{Words.Of(figure.Hand)} {figure.Bars}");
+        var kind = figure.Kind is { } k ? " " + Words.Of(k) : "";
+        var length = figure.BarLength is { } l ? $" of {l}" : "";
+        var leads = figure.LeadsBy is { } by ? FormattableString.Invariant($" to {by}") : "";
+        var head = FormattableString.Invariant($"{Words.Of(figure.Hand)} {figure.Bars}{kind}{length}{leads}");
         return figure
             .Strokes.Select(s =>
                 string.Create(
@@ -114,11 +128,7 @@ public static class OwnFigures
     {
         ArgumentNullException.ThrowIfNull(lines);
         fault = lines.Count == 0 ? FigureMessages.Empty : null;
-        if (
-            fault is not null
-            || lines[0].Split(' ') is not [("left" or "right") and var hand, var count]
-            || KeptText.Number(count, OwnFigure.MostBars) is not { } bars
-        )
+        if (fault is not null || Head(lines[0]) is not { } figure)
         {
             fault ??= FigureMessages.NoLine(lines[0]);
             return null;
@@ -126,18 +136,45 @@ public static class OwnFigures
         var strokes = new List<OwnFigureStroke>();
         foreach (var line in lines.Skip(1))
         {
-            if (Stroke(line, bars) is not { } stroke)
+            if (Stroke(line, figure.Bars) is not { } stroke)
             {
                 fault = FigureMessages.NoLine(line);
                 return null;
             }
             strokes.Add(stroke);
         }
-        return new OwnFigure(
-            hand == "left" ? Hand.Left : Hand.Right,
-            bars,
-            strokes.OrderBy(s => s.Bar).ThenBy(s => s.At).ToValueList()
-        );
+        return figure with { Strokes = strokes.OrderBy(s => s.Bar).ThenBy(s => s.At).ToValueList() };
+    }
+
+    private static OwnFigure? Head(string line)
+    {
+        if (
+            line.Split(' ') is not [("left" or "right") and var hand, var count, .. var rest]
+            || KeptText.Number(count, OwnFigure.MostBars) is not { } bars
+        )
+        {
+            return null;
+        }
+        var figure = new OwnFigure(hand == "left" ? Hand.Left : Hand.Right, bars, []);
+        if (rest is [var word, .. var others] && Kinds.TryGetValue(word, out var kind))
+        {
+            (figure, rest) = (figure with { Kind = kind }, others);
+        }
+        if (rest is ["of", var length, .. var after])
+        {
+            if (StrokeReader.Span($"0+{length}") is not var (_, time))
+            {
+                return null;
+            }
+            (figure, rest) = (figure with { BarLength = time }, after);
+        }
+        return rest switch
+        {
+            [] => figure,
+            ["to", "0"] => figure with { LeadsBy = 0 },
+            ["to", var by] when KeptText.Number(by, 11) is { } semitones => figure with { LeadsBy = semitones },
+            _ => null,
+        };
     }
 
     private static OwnFigureStroke? Stroke(string line, int bars)
@@ -158,13 +195,4 @@ public static class OwnFigures
             ? null
             : new(bar - 1, at, length, tones.Select(t => t!.Value).ToValueList(), words[2], rolled, lower ? 2 : 1);
     }
-
-    private static ChordSymbol? ChordAt(Lattice lattice, int bar, ScoreTime at)
-    {
-        var chord = lattice.ChordAt(lattice.Bars[bar].Start + (int)at.Round(lattice.Tick)).Chord;
-        return chord.IsNoChord ? null : chord;
-    }
-
-    private static Diagnostic NoChord(LatticeBar bar) =>
-        new(Severity.Error, Place.AtBar(bar.Number), FigureMessages.NoChord);
 }

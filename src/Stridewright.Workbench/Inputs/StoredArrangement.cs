@@ -1,6 +1,7 @@
 using System.Text;
 using Stridewright.Arranging;
 using Stridewright.Music;
+using Stridewright.Workbench.Reports;
 
 namespace Stridewright.Workbench.Inputs;
 
@@ -29,6 +30,40 @@ internal sealed record StoredArrangement(ArrangementFile File, Tune Tune)
             { Count: > 1 } tunes => Failed(WorkbenchMessages.ManyTunesStored(tunes.Count)),
             _ => new(null, findings),
         };
+    }
+
+    /// <summary>Reads a file; null, with the problems, where it is none or cannot be read.</summary>
+    /// <exception cref="OperationCanceledException">When <paramref name="cancellation"/> is signalled.</exception>
+    public static StoredArrangement? At(
+        ITools tools,
+        string file,
+        out List<Problem> problems,
+        CancellationToken cancellation
+    )
+    {
+        problems = [];
+        if (!System.IO.File.Exists(file))
+        {
+            problems.Add(new Problem(file, null, "", WorkbenchMessages.NotFound));
+            return null;
+        }
+        if (InputBytes.TryRead(file, cancellation, out var problem) is not { } bytes)
+        {
+            problems.Add(new Problem(file, null, "", problem));
+            return null;
+        }
+        if (InputKinds.Of(file, bytes) != InputKind.Arrangement)
+        {
+            problems.Add(new Problem(file, null, "", WorkbenchMessages.NotAnArrangement));
+            return null;
+        }
+        var reading = Read(tools, bytes);
+        problems.AddRange(
+            reading
+                .Diagnostics.Where(d => d.Severity == Severity.Error)
+                .Select(d => new Problem(file, null, d.Place.ToString(), d.Message))
+        );
+        return reading.Value;
     }
 
     private static Diagnostic InFile(Diagnostic finding, int tuneLine) =>

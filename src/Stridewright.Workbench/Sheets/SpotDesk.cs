@@ -38,7 +38,7 @@ public sealed class SpotDesk(SheetDesk desk)
                     }
                 )
                 .ToValueList(),
-            sheet.Piece!.Figures.Select(f => f.Name).ToValueList()
+            sheet.Piece!.Figures.Select(f => new SheetFigure(f.Name, SpotCraft.KindOf(f))).ToValueList()
         );
     }
 
@@ -125,7 +125,7 @@ public sealed class SpotDesk(SheetDesk desk)
         ArgumentNullException.ThrowIfNull(sheet);
         ArgumentNullException.ThrowIfNull(wish);
         var bar = wish.Bar is null ? -1 : IndexOf(sheet, wish.Bar);
-        if (bar < 0 && (wish.Bar is not null || wish.Action != "release"))
+        if (bar < 0 && (wish.Bar is not null || wish.Action is not ("release" or "use")))
         {
             return Refused(WorkbenchMessages.NoSuchSpot);
         }
@@ -170,59 +170,47 @@ public sealed class SpotDesk(SheetDesk desk)
         switch (wish.Action)
         {
             case "keep":
-                return (SpotCraft.With(kept, hands.Select(h => Reworking.Spot(before, bar, h))), "");
+                return (Reworking.With(kept, hands.Select(h => Reworking.Spot(before, bar, h))), "");
             case "release":
                 return (kept.Where(k => (bar >= 0 && k.Bar != bar) || !hands.Contains(k.Hand)).ToValueList(), "");
             case "choose":
                 var ways = await Found(sheet, bar, cancellation);
                 return ways.FirstOrDefault(w => w.Name == wish.Way).Way is { } way
-                    ? (SpotCraft.With(kept, [way.Spot]), "")
+                    ? (Reworking.With(kept, [way.Spot]), "")
                     : (null, WorkbenchMessages.NoSuchWay(wish.Way ?? "", ways.Select(w => w.Name)));
             case "write":
                 return (Written(sheet, bar, wish, out var fault), fault);
             case "use":
-                return Used(sheet, wish, bar);
+                return await desk.InTurn(
+                    () =>
+                    {
+                        var figures = sheet.Piece!.Figures;
+                        var put = SpotCraft.Using(before, figures, wish.Figure, bar, out var unfit, cancellation);
+                        return (put, Sentence(unfit));
+                    },
+                    cancellation
+                );
             default:
                 return (null, WorkbenchMessages.NoSuchAction(wish.Action));
         }
     }
 
-    private static (ValueList<KeptBar>? Kept, string Fault) Used(Sheet sheet, SpotWish wish, int bar)
-    {
-        var figures = sheet.Piece!.Figures;
-        if (figures.FirstOrDefault(f => f.Name == wish.Figure) is not { } text)
-        {
-            return (null, WorkbenchMessages.NoSuchFigure(wish.Figure ?? "", figures.Select(f => f.Name)));
-        }
-        if (OwnFigures.Read(text.Lines, out var unread) is not { } figure)
-        {
-            return (null, unread ?? "");
-        }
-        var put = OwnFigures.At(sheet.Arrangement!, figure, bar, out var fault);
-        return put is null ? (null, Sentence(fault)) : (SpotCraft.With(sheet.Arrangement!.Brief.Kept, put), "");
-    }
-
     private SpotDone WithFigure(Sheet sheet, SpotWish wish, int bar)
     {
-        var (name, bars) = ((wish.Figure ?? "").Trim(), wish.Bars ?? 1);
-        var arrangement = sheet.Arrangement!;
-        if (name.Length is 0 or > 80 || name.Any(char.IsControl))
-        {
-            return Refused(WorkbenchMessages.NoFigureName);
-        }
-        if (bars is < 1 or > OwnFigure.MostBars || bar + bars > arrangement.Score.Bars.Count)
-        {
-            return Refused(WorkbenchMessages.FigureBars(bars, OwnFigure.MostBars));
-        }
-        var hand = wish.Hand == "right" ? Hand.Right : Hand.Left;
-        if (OwnFigures.Of(arrangement, bar, bars, hand, out var fault) is not { } figure)
+        var figures = SpotCraft.WithFigure(
+            sheet.Arrangement!,
+            sheet.Piece!.Figures,
+            wish.Figure,
+            bar,
+            wish.Bars,
+            wish.Hand,
+            wish.Kind,
+            out var fault
+        );
+        if (figures is null)
         {
             return Refused(Sentence(fault));
         }
-        var figures = sheet
-            .Piece!.Figures.Where(f => f.Name != name)
-            .Append(new FigureText(name, OwnFigures.Write(figure)))
-            .ToValueList();
         var made = sheet with { Piece = sheet.Piece with { Figures = figures } };
         return new(new SheetResult(made, []), desk.Source(made), []);
     }
@@ -250,7 +238,7 @@ public sealed class SpotDesk(SheetDesk desk)
         }
         var hand = wish.Hand == "right" ? Hand.Right : Hand.Left;
         var arrangement = sheet.Arrangement!;
-        return SpotCraft.With(arrangement.Brief.Kept, [Reworking.Written(arrangement, bar, hand, strokes)]);
+        return Reworking.With(arrangement.Brief.Kept, [Reworking.Written(arrangement, bar, hand, strokes)]);
     }
 
     private async Task<SpotSeen> Seen(

@@ -12,7 +12,11 @@ namespace Stridewright.Workbench.Sheets;
 public sealed record SheetBar(string Id, string Number, double Effort, int Hard, ValueList<string> Kept);
 
 /// <summary>All bars of a setting, and the figures at hand.</summary>
-public sealed record SheetBars(ValueList<SheetBar> Bars, ValueList<string> Figures);
+public sealed record SheetBars(ValueList<SheetBar> Bars, ValueList<SheetFigure> Figures);
+
+/// <summary>A figure at hand.</summary>
+/// <param name="Kind"><c>introduction</c>, <c>fill</c>, <c>run</c> or <c>ending</c>; null: it has none.</param>
+public sealed record SheetFigure(string Name, string? Kind);
 
 /// <summary>Keys that are struck together.</summary>
 /// <param name="At">Place in the bar as a part of a whole note, such as <c>3/16</c>.</param>
@@ -56,12 +60,14 @@ public sealed record SpotSeen(
 
 /// <summary>Work on a bar of a setting.</summary>
 /// <param name="Action"><c>keep</c>, <c>release</c>, <c>choose</c>, <c>write</c>, <c>figure</c> or <c>use</c>.</param>
-/// <param name="Bar">Its id; null, for release: all bars.</param>
+/// <param name="Bar">Its id; null, for release: all bars; for use: wherever the figure's kind belongs.</param>
 /// <param name="Hand"><c>right</c> or <c>left</c>; null: both.</param>
 /// <param name="Way">For choose: the name of the way.</param>
 /// <param name="Strokes">For write: all that the hand strikes in the bar.</param>
 /// <param name="Figure">For figure and use: its name.</param>
 /// <param name="Bars">For figure: how many bars; null: one.</param>
+/// <param name="Kind">For figure: where it belongs, <c>introduction</c>, <c>fill</c>, <c>run</c> or <c>ending</c>; null:
+/// where it is put.</param>
 public sealed record SpotWish(
     string Action,
     string? Bar = null,
@@ -69,7 +75,8 @@ public sealed record SpotWish(
     string? Way = null,
     IReadOnlyList<SheetStroke>? Strokes = null,
     string? Figure = null,
-    int? Bars = null
+    int? Bars = null,
+    string? Kind = null
 );
 
 /// <summary>What came of work on a bar.</summary>

@@ -87,7 +87,7 @@ public sealed class VersionDesk(SheetDesk desk)
         if (seeded.Arrangement is { } plain && plain.Score.Bars.Count == wanted.Arrangement!.Score.Bars.Count)
         {
             var usual = Bars(plain).ToHashSet();
-            var kept = SpotCraft.With(brief.Kept, all.Where(spot => !usual.Contains(spot)));
+            var kept = Reworking.With(brief.Kept, all.Where(spot => !usual.Contains(spot)));
             var worked = Reworking.Rework(plain, kept, cancellation);
             if (worked.Arrangement is { } after)
             {

@@ -59,6 +59,9 @@ public sealed record SpotRequest
     /// <summary>The arrangement file that has the figure; null: the same.</summary>
     public string? Source { get; init; }
 
+    /// <summary>For a figure: the word of its kind, such as <c>run</c>; null: it has none.</summary>
+    public string? FigureKind { get; init; }
+
     /// <summary>The score that came back, in MusicXML.</summary>
     public string? Edited { get; init; }
 }

@@ -86,7 +86,7 @@ internal sealed class SpotWork(ITools tools, SpotRequest request)
         switch (request.Action)
         {
             case SpotAction.Keep:
-                return SpotCraft.With(kept, hands.Select(h => Reworking.Spot(before, bar, h)));
+                return Reworking.With(kept, hands.Select(h => Reworking.Spot(before, bar, h)));
             case SpotAction.Release:
                 return kept.Where(k => bar >= 0 && k.Bar != bar || !hands.Contains(k.Hand)).ToValueList();
             case SpotAction.Choose:
@@ -98,12 +98,23 @@ internal sealed class SpotWork(ITools tools, SpotRequest request)
                 }
                 if (ways.FirstOrDefault(w => w.Name == request.Way).Way is { } way)
                 {
-                    return SpotCraft.With(kept, [way.Spot]);
+                    return Reworking.With(kept, [way.Spot]);
                 }
                 Fail("", WorkbenchMessages.NoSuchWay(request.Way ?? "", ways.Select(w => w.Name)));
                 return null;
             case SpotAction.Use:
-                return Figure(stored, cancellation) is { } figure ? Used(before, figure, bar, kept) : null;
+                var source = request.Source is { } other ? Stored(other, cancellation) : stored;
+                if (source is null)
+                {
+                    return null;
+                }
+                var figures = source.File.Figures;
+                var put = SpotCraft.Using(before, figures, request.Figure, bar, out var unfit, cancellation);
+                if (put is null)
+                {
+                    Fail(unfit);
+                }
+                return put;
             default:
                 var score = ScoreInput.Read(tools, request.Edited ?? "", _problems, out _, cancellation);
                 if (score is null)
@@ -115,38 +126,8 @@ internal sealed class SpotWork(ITools tools, SpotRequest request)
                 {
                     _problems.Add(new Problem(request.Edited ?? "", null, fault!.Place.ToString(), fault.Message));
                 }
-                return edited is null ? null : SpotCraft.With(kept, edited);
+                return edited is null ? null : Reworking.With(kept, edited);
         }
-    }
-
-    private ValueList<KeptBar>? Used(Arrangement before, OwnFigure figure, int bar, ValueList<KeptBar> kept)
-    {
-        var put = OwnFigures.At(before, figure, bar, out var fault);
-        if (put is null)
-        {
-            Fail(fault);
-        }
-        return put is null ? null : SpotCraft.With(kept, put);
-    }
-
-    private OwnFigure? Figure(StoredArrangement stored, CancellationToken cancellation)
-    {
-        var source = request.Source is { } other ? Stored(other, cancellation) : stored;
-        if (source is null)
-        {
-            return null;
-        }
-        if (source.File.Figures.FirstOrDefault(f => f.Name == request.Figure) is not { } text)
-        {
-            Fail("", WorkbenchMessages.NoSuchFigure(request.Figure ?? "", source.File.Figures.Select(f => f.Name)));
-            return null;
-        }
-        var figure = OwnFigures.Read(text.Lines, out var fault);
-        if (fault is not null)
-        {
-            Fail("", fault);
-        }
-        return figure;
     }
 
     private SpotReport? WithFigure(
@@ -156,25 +137,20 @@ internal sealed class SpotWork(ITools tools, SpotRequest request)
         CancellationToken cancellation
     )
     {
-        var (name, bars) = ((request.Figure ?? "").Trim(), request.Bars ?? 1);
-        if (name.Length == 0 || bars is < 1 or > OwnFigure.MostBars || bar + bars > before.Score.Bars.Count)
-        {
-            return Fail(
-                "",
-                name.Length == 0
-                    ? WorkbenchMessages.NoFigureName
-                    : WorkbenchMessages.FigureBars(bars, OwnFigure.MostBars)
-            );
-        }
-        var hand = request.Hand == "right" ? Hand.Right : Hand.Left;
-        if (OwnFigures.Of(before, bar, bars, hand, out var fault) is not { } figure)
+        var figures = SpotCraft.WithFigure(
+            before,
+            stored.File.Figures,
+            request.Figure,
+            bar,
+            request.Bars,
+            request.Hand,
+            request.FigureKind,
+            out var fault
+        );
+        if (figures is null)
         {
             return Fail(fault);
         }
-        var figures = stored
-            .File.Figures.Where(f => f.Name != name)
-            .Append(new FigureText(name, OwnFigures.Write(figure)))
-            .ToValueList();
         return Written(stored, stored.File.Brief, figures, cancellation)
             ? Report() with
             {
@@ -231,27 +207,9 @@ internal sealed class SpotWork(ITools tools, SpotRequest request)
 
     private StoredArrangement? Stored(string file, CancellationToken cancellation)
     {
-        if (!File.Exists(file))
-        {
-            Fail("", WorkbenchMessages.NotFound);
-            return null;
-        }
-        if (InputBytes.TryRead(file, cancellation, out var problem) is not { } bytes)
-        {
-            Fail("", problem);
-            return null;
-        }
-        if (InputKinds.Of(file, bytes) != InputKind.Arrangement)
-        {
-            Fail("", WorkbenchMessages.NotAnArrangement);
-            return null;
-        }
-        var reading = StoredArrangement.Read(tools, bytes);
-        foreach (var fault in reading.Diagnostics.Where(d => d.Severity == Severity.Error))
-        {
-            Fail(fault.Place.ToString(), fault.Message);
-        }
-        return reading.Value;
+        var stored = StoredArrangement.At(tools, file, out var problems, cancellation);
+        _problems.AddRange(problems);
+        return stored;
     }
 
     private SpotReport? Fail(Diagnostic? refusal) => Fail(refusal?.Place.ToString() ?? "", refusal?.Message ?? "");

@@ -151,8 +151,8 @@ public sealed class TuneDesk(SheetDesk desk, ShelfDesk shelf)
             throw new ShelfRefusedException(WorkbenchMessages.ShelvedUnreadable(unread ?? ""));
         }
         var name = document.Version.Title[..Math.Min(80, document.Version.Title.Length)].Trim();
-        var figures = sheet.Piece!.Figures.Where(f => f.Name != name).Append(new FigureText(name, lines));
-        var made = sheet with { Piece = sheet.Piece with { Figures = figures.ToValueList() } };
+        var figures = SpotCraft.Together(sheet.Piece!.Figures, [new FigureText(name, lines)]);
+        var made = sheet with { Piece = sheet.Piece with { Figures = figures } };
         return new(new SheetResult(made, []), desk.Source(made), []);
     }
 

@@ -14,9 +14,6 @@ public sealed class CorpusTenthTests : IDisposable
 {
     private static readonly int[] Spans = [185, 205, 230];
 
-    // These answer keys go back to the beginning at a repeat end without a start; ABC 2.1, 4.8 to the last double bar.
-    private static readonly HashSet<string> KeysAgainstTheStandard = ["gingerhogs-no2", "falling-about", "wassail-1"];
-
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("stridewright-tenth-");
 
     public void Dispose() => _folder.Delete(recursive: true);
@@ -103,17 +100,16 @@ public sealed class CorpusTenthTests : IDisposable
     private static double EffortOf(Tune tune, int level) =>
         Arranger.Arrange(tune, new Brief { LeftLevel = level, RightLevel = level }).Arrangement!.Verdict.Effort.Overall;
 
-    private static IEnumerable<(string Name, Tune Tune, string? Melody)> Tenth() => Every(10);
+    private IEnumerable<(string Name, Tune Tune, string? Melody)> Tenth() => Every(10);
 
-    private static IEnumerable<(string Name, Tune Tune, string? Melody)> Every(int step)
+    private IEnumerable<(string Name, Tune Tune, string? Melody)> Every(int step)
     {
         var abc = Corpus.Files("corpus/abc", ".abc").Where((_, i) => i % step == 0);
         foreach (var path in abc)
         {
             var name = Path.GetFileNameWithoutExtension(path);
-            var melody = Path.ChangeExtension(path, ".melody.mid");
             var tune = AbcReader.Read(new StringReader(File.ReadAllText(path))).Value![0];
-            yield return (name, tune, File.Exists(melody) && !KeysAgainstTheStandard.Contains(name) ? melody : null);
+            yield return (name, tune, AnswerKeys.Melody(path, _folder.FullName));
         }
         foreach (var path in Corpus.Files("corpus/musicxml/valid", ".mxl", ".musicxml").Where((_, i) => i % step == 0))
         {
