@@ -1585,6 +1585,7 @@ export interface components {
         };
         StyleMoved: {
             words: string;
+            unit: string;
             /** Format: double */
             before: number;
             /** Format: double */

@@ -202,6 +202,11 @@ export const sentences = {
       const points = Math.round(after) - Math.round(before);
       return points === 0 ? "As hard as it is." : points > 0 ? `${points} harder.` : `${-points} easier.`;
     },
+    style: (words: string, unit: string, before: number, after: number, published: number) => {
+      const [was, is, usual] = [before, after, published].map((v) => (unit === "share" ? `${(100 * v).toFixed(0)} %` : v.toFixed(1)));
+      return `${words} ${was} to ${is} (published rags ${usual})`;
+    },
+    styleMoves: (moves: string) => `In the whole: ${moves}.`,
     otherBars: (bars: string) => `Bars ${bars} change with it.`,
     pictured: (what: string) => `The bar engraved. ${what}`,
     hear: "hear it",

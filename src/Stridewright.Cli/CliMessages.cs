@@ -480,11 +480,11 @@ internal static partial class CliMessages
         string.Join("; ", bars.Select(b => Text($"bar {b.Bar} {b.Hand} ({b.Cost:0.#}: {b.Terms[0].Words})")));
 
     public static string ProfiledTitle(ProfiledScore score) =>
-        $"{score.File}: {score.Title}, {score.Style.Bars} bars measured, "
+        $"{score.File}: {score.Title}, "
         + (
             score.Style.Reference.Length > 0
-                ? $"beside {score.Style.Reference}"
-                : $"no reference is published for {score.Style.Metre}"
+                ? $"{score.Style.Bars} bars measured, beside {score.Style.Reference}"
+                : $"for {score.Style.Metre} no reference is published, and syncopation and the left hand's strokes are not counted"
         );
 
     /// <summary>A figure of style, and the published one behind it.</summary>
@@ -495,17 +495,15 @@ internal static partial class CliMessages
         + (figure.Reference.Count > 0 ? $"   (published {Values(figure, figure.Reference)})" : "");
 
     private static string Values(MeasuredFigure figure, IEnumerable<double> values) =>
-        string.Join(
-            " / ",
-            values.Select(v =>
-                figure.Unit switch
-                {
-                    "share" => Text($"{100 * v:0.0} %"),
-                    "key" => NoteOf((int)Math.Round(v)),
-                    _ => Text($"{v:0.##}"),
-                }
-            )
-        );
+        string.Join(" / ", values.Select(v => Value(figure.Unit, v)));
+
+    private static string Value(string unit, double value) =>
+        unit switch
+        {
+            "share" => Text($"{100 * value:0.0} %"),
+            "key" => NoteOf((int)Math.Round(value)),
+            _ => Text($"{value:0.##}"),
+        };
 
     /// <summary>What several values of a figure are.</summary>
     public static string PercentilesOf(MeasuredFigure figure) =>
@@ -564,7 +562,7 @@ internal static partial class CliMessages
         + (way.OtherBars.Count > 0 ? $"; changes bar {string.Join(", ", way.OtherBars)} too" : "");
 
     public static string StyleLine(StyleMoved moved) =>
-        Text($"{moved.Words}: {moved.Before:0.000} to {moved.After:0.000}, published {moved.Reference:0.000}");
+        $"{moved.Words}: {Value(moved.Unit, moved.Before)} to {Value(moved.Unit, moved.After)}, published {Value(moved.Unit, moved.Reference)}";
 
     public static string KeptOf(ValueList<KeptSpot> kept) =>
         kept.Count == 0

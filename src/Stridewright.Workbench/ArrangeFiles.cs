@@ -21,8 +21,7 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
     private readonly OutputNames _names = new();
     private readonly string? _saved = request.Save is { Length: > 0 } save ? Path.GetFullPath(save) : null;
 
-    // Of the tune at work, the score of the level before by key.
-    private readonly Dictionary<string, Score> _easier = [];
+    private readonly LevelSteps _steps = new();
 
     // The tune at work has its form from its highest level.
     private bool _isFormed;
@@ -47,7 +46,8 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
         var brief = reader.Read(request.Wishes) with { Sketch = request.Sketch };
         if (request.Figures is { } own)
         {
-            (_figures, brief) = WithFigures(reader, own, brief, cancellation);
+            _figures = reader.FiguresOf(own, cancellation);
+            brief = brief with { Figures = _figures.Select(f => OwnFigures.Read(f.Lines, out _)!).ToValueList() };
         }
         var faults = reader.Faults.Concat(Contradictions.Of(request)).ToValueList();
         if (faults.Count > 0)
@@ -76,24 +76,6 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
             Written = _written.ToValueList(),
             Problems = _problems.ToValueList(),
         };
-
-    private (ValueList<FigureText>, Brief) WithFigures(
-        BriefReader reader,
-        string file,
-        Brief brief,
-        CancellationToken cancellation
-    )
-    {
-        var stored = StoredArrangement.At(tools, file, out var problems, cancellation);
-        var texts = stored?.File.Figures ?? [];
-        var figures = texts.Select(f => OwnFigures.Read(f.Lines, out _)).OfType<OwnFigure>().ToValueList();
-        if (stored is not null && !figures.Any(f => f.Kind is not null))
-        {
-            problems.Add(new Problem(file, null, "", WorkbenchMessages.NoFiguresOfAKind(OwnFigures.Kinds.Keys)));
-        }
-        reader.Add(problems.Select(p => p with { File = "figures" }));
-        return (texts, brief with { Figures = figures });
-    }
 
     private void Run(Brief brief, CancellationToken cancellation)
     {
@@ -241,7 +223,7 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
             return;
         }
         var before = _written.Count;
-        _easier.Clear();
+        _steps.Clear();
         _isFormed = false;
         if (brief.Form is { IsUsual: true } || brief.Seconds is not null || request.Pages is not null)
         {
@@ -268,19 +250,6 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
             };
             ArrangeInKeys(atLevel, brief with { LeftLevel = level, RightLevel = level }, outputs, cancellation);
         }
-    }
-
-    // What a setting adds to the one of the level before in the same key; null where levels were not asked for.
-    private string? Adds(Arrangement arrangement)
-    {
-        if (request.Levels is null)
-        {
-            return null;
-        }
-        var key = arrangement.Key.ToString();
-        var step = _easier.TryGetValue(key, out var easier) ? LevelStep.Between(easier, arrangement.Score) : null;
-        _easier[key] = arrangement.Score;
-        return WorkbenchMessages.Adds(arrangement.Brief.LeftLevel, arrangement.Score.LeftHandOnly, step);
     }
 
     // A tune in its one key, or in all twelve, and then as a booklet too.
@@ -338,6 +307,7 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
                 WantedName = FormattableString.Invariant($"{job.WantedName}.setting-{i + 1}"),
                 Remarks = i == 0 ? job.Remarks : [],
                 Result = result,
+                Adds = i == 0 ? null : result.Arrangement?.Notes[^1].Message,
             };
             ArrangeTune(setting, brief, outputs, cancellation);
         }
@@ -372,93 +342,40 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
             Fail(job, place, reason);
             return null;
         }
-        var score = request.Notes ? tools.WithNotes(arrangement) : arrangement.Score;
-        var turns = FreeHands.After(score);
-        var contents = Files.Of(
+        var made = new SettingFiles(tools, request, Files, _names, _saved).Of(
             name,
-            tools.ToMusicXml(score),
-            score,
-            new PageWish(request.Paper) { Turns = turns, MostPages = request.Pages },
-            cancellation,
-            out var pages,
-            out var problem
+            job,
+            brief,
+            arrangement,
+            cancellation
         );
-        if (contents is not null && request.Plain)
-        {
-            var plain = tools.Plain(job.Tune);
-            var sheet = Files.Of(
-                _names.Take(name + ".plain"),
-                tools.ToMusicXml(plain),
-                LeadSheet.Of(plain),
-                new PageWish(request.Paper),
-                cancellation,
-                out _,
-                out problem
-            );
-            contents = sheet is null ? null : contents.Concat(sheet);
-        }
-        var remarks = job.Remarks;
-        if (contents is not null && arrangement.Sketch is { } sketch)
-        {
-            var page = Files.Of(
-                _names.Take(name + ".sketch"),
-                tools.ToMusicXml(sketch),
-                sketch,
-                new PageWish(request.Paper) { OnOnePage = true },
-                cancellation,
-                out var sketched,
-                out problem
-            );
-            contents = page is null ? null : contents.Concat(page);
-            if (sketched is { Svg.Count: > 1 and var count })
-            {
-                remarks = [.. remarks, new Remark("note", "", WorkbenchMessages.SketchTooLong(count))];
-            }
-        }
-        if (contents is not null && _saved is not null)
-        {
-            // The form that was fitted to the pages is the one to be set again.
-            var given = request.Pages is null ? brief : brief with { Form = arrangement.Brief.Form };
-            given =
-                brief.Figures.Count == 0
-                    ? given
-                    : SpotCraft.Keeping(given with { Figures = [] }, arrangement.Brief.Kept, arrangement);
-            var saved = SavedArrangement.Of(tools, job.Tune, given, job.Figures, out problem);
-            contents = saved is null ? null : contents.Append(new OutputFile(_saved, saved));
-        }
-        if (contents is null || outputs.TryWrite(contents, cancellation, out problem) is not { } files)
+        var problem = made.Problem;
+        if (made.Contents is null || outputs.TryWrite(made.Contents, cancellation, out problem) is not { } written)
         {
             Fail(job, "", problem);
             return null;
         }
-        var renamed =
-            name == job.WantedName
-                ? remarks
-                : [new Remark("note", "", WorkbenchMessages.NameTaken(job.WantedName, name)), .. remarks];
         var reasons = tools.Reasons(arrangement);
+        var setting = ReportOf.Setting(
+            arrangement,
+            verdict,
+            tools.HardestBars(verdict),
+            tools.GivenUp(job.Tune, arrangement, reasons, cancellation)
+        );
         _written.Add(
             new WrittenTune
             {
                 File = job.Input.Name,
                 Number = job.Number,
                 Title = job.Tune.Title,
-                Outputs = files,
-                Setting = ReportOf.WithTurns(
-                    ReportOf.Setting(
-                        arrangement,
-                        verdict,
-                        tools.HardestBars(verdict),
-                        tools.GivenUp(job.Tune, arrangement, reasons, cancellation)
-                    ),
-                    pages?.PageEnds ?? [],
-                    turns
-                ),
-                Reading = renamed,
-                Adds = Adds(arrangement),
+                Outputs = written,
+                Setting = ReportOf.WithTurns(setting, made.Pages?.PageEnds ?? [], made.Turns),
+                Reading = job.Named(name, made.Remarks),
+                Adds = request.Levels is null ? job.Adds : _steps.Adds(arrangement),
                 Reasons = request.Why ? ReportOf.Reasons(reasons) : [],
             }
         );
-        return pages;
+        return made.Pages;
     }
 
     // A fault of the program in one tune must not cost the others theirs.
@@ -481,19 +398,4 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
 
     private void Fail(TuneJob job, string place, string message) =>
         _problems.Add(new Problem(job.Input.Name, job.Label, place, message));
-
-    /// <summary>One tune of a file, with what its reader remarked.</summary>
-    /// <param name="Number">Place in its book; null when it is alone in its file.</param>
-    /// <param name="WantedName">Name of its outputs, without ending, unless another has it.</param>
-    private sealed record TuneJob(InputFile Input, Tune Tune, int? Number, string WantedName, ValueList<Remark> Remarks)
-    {
-        /// <summary>Those of the arrangement file that it comes from.</summary>
-        public ValueList<FigureText> Figures { get; init; } = [];
-
-        /// <summary>Its setting, where it was made with others; null: it is made.</summary>
-        public ArrangeResult? Result { get; init; }
-
-        /// <summary>Such as <c>tune 3, The Ferry Bell</c>; null when the file says it all.</summary>
-        public string? Label => Number is { } n ? FormattableString.Invariant($"tune {n}, {Tune.Title}") : null;
-    }
 }

@@ -13,9 +13,6 @@ internal sealed class BriefReader(ITools tools)
 
     public ValueList<Problem> Faults => _faults.ToValueList();
 
-    /// <summary>Faults of wishes that are read elsewhere.</summary>
-    public void Add(IEnumerable<Problem> faults) => _faults.AddRange(faults);
-
     /// <param name="before">Holds where nothing is wished; null: the usual.</param>
     public Brief Read(Wishes wishes, Brief? before = null)
     {
@@ -83,6 +80,22 @@ internal sealed class BriefReader(ITools tools)
         var player = file is null ? null : PlayerFile.Read(file, faults, CancellationToken.None);
         _faults.AddRange(faults.Select(f => f with { File = "player" }));
         return player;
+    }
+
+    /// <summary>Figures of an arrangement file that can be read, at least one of a kind; none where it cannot be read.</summary>
+    /// <exception cref="OperationCanceledException">When <paramref name="cancellation"/> is signalled.</exception>
+    public ValueList<FigureText> FiguresOf(string file, CancellationToken cancellation)
+    {
+        var stored = StoredArrangement.At(tools, file, out var problems, cancellation);
+        var figures = (stored?.File.Figures ?? [])
+            .Where(f => OwnFigures.Read(f.Lines, out _) is not null)
+            .ToValueList();
+        if (stored is not null && figures.All(f => SpotCraft.KindOf(f) is null))
+        {
+            problems.Add(new Problem("", null, "", WorkbenchMessages.NoFiguresOfAKind(OwnFigures.Kinds.Keys)));
+        }
+        _faults.AddRange(problems.Select(p => p with { File = "figures" }));
+        return figures;
     }
 
     private Player? PlayerIn(string? text)

@@ -419,7 +419,13 @@ internal static partial class WorkbenchMessages
         $"there is no bar {number}; the last one printed is {last}";
 
     public static string NoSuchWay(string way, IEnumerable<string> names) =>
-        $"there is no way {way}; there are {string.Join(", ", names)}";
+        $"there is no way {Quoted.Short(way)}; there are "
+        + string.Join(
+            ", ",
+            names
+                .GroupBy(n => n[..n.LastIndexOf('-')])
+                .Select(g => g.Count() == 1 ? g.First() : $"{g.First()} to {g.Last()}")
+        );
 
     public static string Each(int each, int most) =>
         string.Create(CultureInfo.InvariantCulture, $"{each} ways of each kind; 1 to {most} can be listed");

@@ -12,6 +12,7 @@ interface Props {
   take: (name: string) => void;
 }
 
+const [SHARE, NUMBER] = [0.01, 0.1]; // least moves of style worth a word
 const LINGER = 500; // milliseconds on a word before it sounds
 
 /** Other ways for a bar, the cheapest of a kind first; each is engraved when it comes into view. */
@@ -53,11 +54,15 @@ function OtherWay({ id, bar, found, hear, take }: Props & { found: WayFound }) {
   });
   const heard = data?.heard;
   const says = sentences.spots;
+  const moves = found.style
+    .filter(({ unit, before, after }) => Math.abs(after - before) >= (unit === "share" ? SHARE : NUMBER))
+    .map(({ words, unit, before, after, reference }) => says.style(words, unit, before, after, reference));
   let timer: ReturnType<typeof setTimeout> | undefined;
   return (
     <li>
       <p className="way-words">
         <b>{says.kind(found.name)}</b> {found.changes.join("; ")}. {says.effort(found.effortBefore, found.effortAfter)}{" "}
+        {moves.length > 0 && `${says.styleMoves(moves.join("; "))} `}
         {found.otherBars.length > 0 && says.otherBars(found.otherBars.join(", "))}
       </p>
       {data?.picture && <Picture svg={data.picture} label={says.pictured(says.kind(found.name))} />}

@@ -4,7 +4,7 @@ namespace Stridewright.Arranging;
 internal static class StyleMessages
 {
     public const string SyncopationSection = "Syncopation";
-    public const string PatternSection = "Rhythms of the right hand";
+    public const string PatternSection = "Rhythms of the right hand (x a stroke)";
     public const string ReturnSection = "Rhythms that return";
     public const string RegisterSection = "Where the right hand lies";
     public const string TextureSection = "How thick the right hand is";
@@ -16,7 +16,7 @@ internal static class StyleMessages
     public const string AnyFigure = "bars with short-long-short of any kind";
     public const string Augmented = "bars with it in doubled values";
     public const string Held = "bars with a weak note held through the next stroke";
-    public const string Syncopation = "strength of syncopation a bar (LHL, consecutive)";
+    public const string Syncopation = "strength of syncopation a bar (Longuet-Higgins and Lee)";
     public const string Chance = "bars alike by chance";
     public const string Top = "right hand, top note";
     public const string Lowest = "right hand, lowest note";

@@ -42,4 +42,4 @@ public sealed record OtherWay(WayKind Kind, long Dearer, KeptBar Spot, Arrangeme
 
 /// <summary>How a figure of style changes.</summary>
 /// <param name="Words">Its name for a musician.</param>
-public sealed record StyleChange(string Words, double Before, double After, double Reference);
+public sealed record StyleChange(string Words, StyleUnit Unit, double Before, double After, double Reference);

@@ -73,13 +73,14 @@ public static class OtherWays
     private static double Effort(Arrangement arrangement, int bar) =>
         arrangement.Verdict.Effort.Bars.FirstOrDefault(e => e.Bar == bar)?.Value ?? 1;
 
+    // Of rhythms bar by bar the other sentences tell enough.
     private static ValueList<StyleChange> Style(StyleProfile before, StyleProfile after)
     {
         var now = after.Figures.ToDictionary(f => f.Key);
         return before
-            .Figures.Where(f => f is { Values.Count: 1, Reference.Count: 1 })
+            .Figures.Where(f => f is { Values.Count: 1, Reference.Count: 1, Section: not StyleMessages.PatternSection })
             .Where(f => now.TryGetValue(f.Key, out var other) && !other.Values.Equals(f.Values))
-            .Select(f => new StyleChange(f.Words, f.Values[0], now[f.Key].Values[0], f.Reference[0]))
+            .Select(f => new StyleChange(f.Words, f.Unit, f.Values[0], now[f.Key].Values[0], f.Reference[0]))
             .ToValueList();
     }
 }

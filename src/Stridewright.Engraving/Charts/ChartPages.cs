@@ -15,9 +15,12 @@ public static class ChartPages
         RowHeight = 6.4,
         SpreadHeight = 9,
         Track = 2,
+        AxisHeight = 3.4,
+        AxisPrint = 6.5,
         ValueWidth = 21,
         SmallPrint = 8;
-    private const string Grey = "#b0b0b0";
+    private const string Grey = "#b0b0b0",
+        Dark = "#606060";
 
     /// <summary>The chart on the paper of a setup; the same chart gives the same pages.</summary>
     public static EngravedScore Draw(StyleChart chart, PageSetup setup)
@@ -31,13 +34,21 @@ public static class ChartPages
         {
             var scales = section.Rows.Select(r => r.Unit).Distinct().ToDictionary(u => u, u => Scale.Of(section, u));
             // A heading stands over at least three rows.
-            Need(SectionHeight + section.Rows.Take(3).Sum(Height));
+            Need(SectionHeight + AxisHeight + section.Rows.Take(3).Sum(Height));
             Heading(section.Title);
+            ChartUnit? axis = null;
             foreach (var row in section.Rows)
             {
-                if (Need(Height(row)))
+                if (Need(Height(row) + (row.Unit == axis ? 0 : AxisHeight)))
                 {
                     Heading(section.Title);
+                    axis = null;
+                }
+                if (row.Unit != axis)
+                {
+                    Axis(pages[^1], row.Unit, scales[row.Unit], Left(), y, width - ValueWidth);
+                    axis = row.Unit;
+                    y += AxisHeight;
                 }
                 Row(pages[^1], row, scales[row.Unit], Left(), y, width);
                 y += Height(row);
@@ -79,6 +90,21 @@ public static class ChartPages
         marks.Text(chart.Subtitle, setup.Width / 2, setup.EndMargin + 10.5, 9.5, "middle");
     }
 
+    private static void Axis(ChartMarks marks, ChartUnit unit, Scale scale, double x, double y, double room)
+    {
+        foreach (var tick in scale.Ticks(unit))
+        {
+            marks.Text(
+                Value(unit, tick),
+                x + scale.Share(tick) * room,
+                y + AxisHeight - 1,
+                AxisPrint,
+                "middle",
+                colour: Dark
+            );
+        }
+    }
+
     private static double Height(ChartRow line) => line.Measured.Count > 1 ? SpreadHeight : RowHeight;
 
     private static void Row(ChartMarks marks, ChartRow row, Scale scale, double x, double y, double width)
@@ -91,6 +117,10 @@ public static class ChartPages
         marks.Text(text, x + width, y + 5.3, SmallPrint, "end");
         var top = y + 3.6;
         marks.Line(x, top + Track / 2, x + room, top + Track / 2, Grey);
+        foreach (var tick in scale.Ticks(row.Unit))
+        {
+            marks.Line(At(tick), top, At(tick), top + Track, Grey);
+        }
         if (row.Measured.Count == 1)
         {
             marks.Bar(x, top + 0.3, At(row.Measured[0]) - x, Track - 0.6);
@@ -124,17 +154,17 @@ public static class ChartPages
         }
     }
 
-    private static string Value(ChartRow row, ValueList<double> values)
-    {
-        var value = values[values.Count > 3 ? values.Count / 2 : 0];
-        return row.Unit switch
+    private static string Value(ChartRow row, ValueList<double> values) =>
+        Value(row.Unit, values[values.Count > 3 ? values.Count / 2 : 0]);
+
+    private static string Value(ChartUnit unit, double value) =>
+        unit switch
         {
             ChartUnit.Share => (100 * value).ToString(value < 0.0995 ? "0.#" : "0", CultureInfo.InvariantCulture)
                 + " %",
             ChartUnit.Key => Name((int)Math.Round(value)),
             _ => value.ToString("0.##", CultureInfo.InvariantCulture),
         };
-    }
 
     private static string Name(int key) =>
         ((string[])["C", "C♯", "D", "E♭", "E", "F", "F♯", "G", "A♭", "A", "B♭", "B"])[key % 12]
@@ -152,6 +182,29 @@ public static class ChartPages
             return unit == ChartUnit.Key
                 ? new Scale(values.Min() - 1, values.Max() + 1)
                 : new Scale(Math.Min(0, values.Min()), Math.Max(values.Max(), 0.01) * 1.03);
+        }
+
+        /// <summary>Round values along the scale: octaves of C, else three to six steps of 1, 2 or 5.</summary>
+        public IEnumerable<double> Ticks(ChartUnit unit)
+        {
+            var step = 12.0;
+            if (unit != ChartUnit.Key)
+            {
+                var least = (To - From) / 5;
+                var power = Math.Pow(10, Math.Floor(Math.Log10(least)));
+                step =
+                    power
+                    * (
+                        least <= power ? 1
+                        : least <= 2 * power ? 2
+                        : least <= 5 * power ? 5
+                        : 10
+                    );
+            }
+            for (var tick = Math.Ceiling(From / step) * step; tick <= To; tick += step)
+            {
+                yield return tick;
+            }
         }
 
         public double Share(double value) => Math.Clamp((value - From) / (To - From), 0, 1);

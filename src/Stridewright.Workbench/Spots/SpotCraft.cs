@@ -38,7 +38,8 @@ internal static class SpotCraft
             way.OtherBars,
             way.EffortBefore,
             way.EffortAfter,
-            way.Style.Select(s => new StyleMoved(s.Words, s.Before, s.After, s.Reference)).ToValueList()
+            way.Style.Select(s => new StyleMoved(s.Words, Words.Of(s.Unit), s.Before, s.After, s.Reference))
+                .ToValueList()
         );
 
     public static ValueList<KeptSpot> KeptSpots(Arrangement arrangement, ValueList<KeptBar> kept) =>

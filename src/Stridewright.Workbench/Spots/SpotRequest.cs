@@ -111,4 +111,5 @@ public sealed record WayFound(
 );
 
 /// <summary>A figure of style that moves, with its published reference.</summary>
-public sealed record StyleMoved(string Words, double Before, double After, double Reference);
+/// <param name="Unit"><c>share</c> (0 to 1), <c>per-bar</c>, <c>key</c>, <c>semitones</c> or <c>number</c>.</param>
+public sealed record StyleMoved(string Words, string Unit, double Before, double After, double Reference);
