@@ -15,6 +15,8 @@ internal sealed class Fitting(Tune tune, Brief brief, Feel feel, Metre metre)
     /// <summary>Playing times may be this far off, in seconds.</summary>
     public const double Within = 10;
 
+    private const int OftenHeard = 8;
+
     /// <summary>Largest bend of the tempo.</summary>
     private const double Bend = 0.06;
 
@@ -31,6 +33,26 @@ internal sealed class Fitting(Tune tune, Brief brief, Feel feel, Metre metre)
     /// <summary>Nothing is asked of the form but what it says itself.</summary>
     public static bool IsSettled(Brief brief) =>
         brief is { Seconds: null, MostBars: null } && brief.Form is not { IsUsual: true };
+
+    /// <summary>What the fitting did to a form that somebody wrote, and strains that come again very often.</summary>
+    public static IEnumerable<string> Remarks(FormLine? asked, FormLine? made)
+    {
+        var parts = made?.Parts ?? [];
+        var gone = (asked is { IsUsual: false } ? asked.Parts : [])
+            .Select(p => p.Name)
+            .Distinct()
+            .Except(parts.Select(p => p.Name))
+            .ToList();
+        if (gone.Count > 0)
+        {
+            yield return FormMessages.LeftOut(gone);
+        }
+        var often = parts.Where(p => p.HasLetter).GroupBy(p => p.Letter).MaxBy(strain => strain.Count());
+        if (often?.Count() > OftenHeard)
+        {
+            yield return FormMessages.HeardOften(often.Key.ToString(), often.Count());
+        }
+    }
 
     /// <param name="pace">Tempo that the setting was found to need; null: the one wanted.</param>
     public Fitted Fit(double? pace)

@@ -64,6 +64,12 @@ internal static class FormMessages
     public static string NoRoom(int bars, int least) =>
         Text($"{bars} bars are too few for this tune: its shortest form has {least}");
 
+    public static string LeftOut(IEnumerable<string> parts) =>
+        $"to have the length asked for the form does without {string.Join(", ", parts)}";
+
+    public static string HeardOften(string strain, int times) =>
+        Text($"{strain} is heard {times} times: the tune is short for the length asked for");
+
     private static string Minutes(double seconds)
     {
         var whole = (long)Math.Round(seconds);

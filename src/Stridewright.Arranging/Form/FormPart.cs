@@ -70,24 +70,26 @@ public sealed record FormPart(PartKind Kind, int Place, char Letter = ' ')
                     : Treatment.Right,
         };
 
+    /// <summary>What it is, without how it is played: such as <c>trio:C</c>.</summary>
+    public string Name =>
+        Kind switch
+        {
+            PartKind.Strain => "",
+            PartKind.Trio => "trio:",
+            PartKind.Half => "half:",
+            PartKind.Intro => "intro",
+            PartKind.Vamp => "vamp",
+            PartKind.Tag => "tag",
+            _ => "end",
+        }
+        + (HasLetter ? Letter : "")
+        + (Repeated ? "*" : "");
+
     /// <summary>As it stands in a line.</summary>
     public override string ToString()
     {
-        var name =
-            Kind switch
-            {
-                PartKind.Strain => "",
-                PartKind.Trio => "trio:",
-                PartKind.Half => "half:",
-                PartKind.Intro => "intro",
-                PartKind.Vamp => "vamp",
-                PartKind.Tag => "tag",
-                _ => "end",
-            }
-            + (HasLetter ? Letter : "")
-            + (Repeated ? "*" : "");
         var words = Words().ToList();
-        return words.Count == 0 ? name : $"{name}({string.Join(',', words)})";
+        return words.Count == 0 ? Name : $"{Name}({string.Join(',', words)})";
     }
 
     private IEnumerable<string> Words()

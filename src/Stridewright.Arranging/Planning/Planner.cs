@@ -31,7 +31,7 @@ internal sealed class Planner(Tune written, Brief brief, Feel feel, Metre metre,
         var formed = Forming.Apply(tune, brief with { Form = fitted.Form });
         var piece = sung is null ? formed : formed.Accompanied();
         var lattice = Devising.Apply(LatticeReader.Read(piece, feel, keepsValues: sung is not null), brief);
-        formed.Notes.ToList().ForEach(Note);
+        formed.Notes.Concat(Fitting.Remarks(brief.Form, fitted.Form)).ToList().ForEach(Note);
         if (!Feels.IsUsual(metre))
         {
             Note(ArrangingMessages.OtherMetre(metre));
