@@ -63,6 +63,10 @@ export const page = async (id: string, number: number, signal: AbortSignal): Pro
     await client.GET("/api/settings/{id}/pages/{number}", { params: { path: { id, number } }, parseAs: "text", signal }),
   );
 
+/** The pages as they are printed: with turns where a hand is free. */
+export const print = async (id: string, signal: AbortSignal): Promise<string[]> =>
+  answered(await client.GET("/api/settings/{id}/print", { params: { path: { id } }, signal })).pages;
+
 export const heard = async (id: string, signal: AbortSignal): Promise<Heard> =>
   answered(await client.GET("/api/settings/{id}/heard", { params: { path: { id } }, signal }));
 

@@ -461,6 +461,7 @@ export const sentences = {
   stand: {
     put: "Put it on the stand",
     title: (title: string) => `On the stand: ${title}`,
+    laying: "The pages are laid out so that a hand is free where they turn.",
     place: (page: number, pages: number, hasNext: boolean, part: { from: number; to: number } | undefined) =>
       (hasNext ? `${page} of ${pages}, below the next` : `${page} of ${pages}`) +
       (part && part.to < 1 ? ", upper half" : part && part.from > 0 ? ", lower half" : ""),

@@ -122,8 +122,12 @@ public sealed class Engraver : IDisposable
         {
             return Failed(EngravingMessages.NotUnderstood(string.Join("; ", Lines(engine.TakeLog()))));
         }
-        var laid = Balanced(engine, Pages(engine), setup, score.SmallStaff);
-        laid = Turned(engine, score, laid, setup) ?? Accompanied(engine, score, laid, setup) ?? laid;
+        var laid = Pages(engine);
+        if (!setup.Once)
+        {
+            laid = Balanced(engine, laid, setup, score.SmallStaff);
+            laid = Turned(engine, score, laid, setup) ?? Accompanied(engine, score, laid, setup) ?? laid;
+        }
         // A picture without a margin has no room for it.
         laid = setup.EndMargin > TempoRoom.Most ? Array.ConvertAll(laid, TempoRoom.Lifted) : laid;
         var pages = laid.Select((svg, index) => PageFrame.Complete(svg, index + 1, score, setup)).ToValueList();
@@ -187,10 +191,6 @@ public sealed class Engraver : IDisposable
     // cannot have any.
     private static string[]? Accompanied(Engine engine, ScoreXml score, string[] pages, PageSetup setup)
     {
-        if (setup.Once)
-        {
-            return null;
-        }
         var systems = PageTurns.Systems(pages);
         if (
             systems.SelectMany(p => p).TakeLast(2).ToList() is not [var before, { Bars.Count: 1 }]

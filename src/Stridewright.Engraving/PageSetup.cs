@@ -58,7 +58,8 @@ public sealed record PageSetup
     /// <summary>No page more is taken for the sake of such a turn than makes so many; null: any number.</summary>
     public int? MostPages { get; init; }
 
-    /// <summary>Someone waits for the pages: a last bar may stand alone on its line, which laying out again would mend.</summary>
+    /// <summary>Someone waits for the pages: they are laid out as they come, with a last bar or line alone and wherever they
+    /// turn, which laying them out again would mend.</summary>
     public bool Once { get; init; }
 
     /// <summary>Whether it is told when notes sound, which takes the engraver as long as a page.</summary>

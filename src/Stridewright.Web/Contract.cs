@@ -132,7 +132,7 @@ public sealed record PairWanted(string First, string Second);
 /// <param name="From">Number of the version that it was made from; of a new one it does not matter.</param>
 public sealed record PlayerWanted(PlayerSaid Player, int From = 1);
 
-/// <summary>A tune engraved, one SVG a page.</summary>
+/// <summary>A tune or a setting engraved, one SVG a page.</summary>
 public sealed record TunePages(ValueList<string> Pages);
 
 /// <summary>A tune to be kept by itself.</summary>

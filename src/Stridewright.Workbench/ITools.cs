@@ -141,7 +141,7 @@ internal sealed record PageWish(Paper Paper)
     /// <summary>On one picture that is as high as the music.</summary>
     public bool Cut { get; init; }
 
-    /// <summary>Someone waits for it: a last bar may stand alone on its line.</summary>
+    /// <summary>Someone waits for it: a last bar or line may stand alone, and pages end where they are full.</summary>
     public bool Once { get; init; }
 
     /// <summary>Ids of bars after which a page may turn; empty: it does not matter.</summary>

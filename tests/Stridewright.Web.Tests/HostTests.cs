@@ -1,11 +1,12 @@
 using System.Net;
 using System.Text;
 using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
 using Stridewright.Testing;
 
 namespace Stridewright.Web.Tests;
 
-public sealed class HostTests(Page page) : IClassFixture<Page>
+public sealed partial class HostTests(Page page) : IClassFixture<Page>
 {
     private static readonly string Ferry = Path.Combine(Corpus.CheckoutRoot, "samples", "ferry-bell.abc");
 
@@ -50,6 +51,31 @@ public sealed class HostTests(Page page) : IClassFixture<Page>
             return Encoding.ASCII.GetString((await file.Content.ReadAsByteArrayAsync())[..4]);
         }
     }
+
+    // What lies on the desk is laid out once, what is printed with care for its turns: of the same bars.
+    [Fact]
+    public async Task The_print_has_the_bars_of_the_desk()
+    {
+        var brought = await Page.Json(await page.PostFile("ferry-bell.abc", await File.ReadAllBytesAsync(Ferry)));
+        var wishes = """{"form":"intro A A A A A A end","level":5}""";
+        var made = await Page.Json(await page.PostJson("/api/settings", Wanted(brought, wishes)));
+        var address = $"/api/settings/{made["id"]}";
+        var desk = new StringBuilder();
+        for (var number = 1; number <= (int)made["pages"]!; number++)
+        {
+            desk.Append(await page.Owner.GetStringAsync($"{address}/pages/{number}"));
+        }
+        var told = await Page.Json(await page.Owner.GetAsync(address + "/print"));
+        var print = told["pages"]!.AsArray().Select(p => (string)p!).ToList();
+        Assert.True(print.Count > 2);
+        Assert.Equal(Bars(desk.ToString()), Bars(string.Concat(print)));
+        Assert.Equal(HttpStatusCode.NotFound, (await page.Owner.GetAsync("/api/settings/none/print")).StatusCode);
+
+        static IEnumerable<string> Bars(string pages) => MeasureId().Matches(pages).Select(m => m.Groups[1].Value);
+    }
+
+    [GeneratedRegex("id=\"([^\"]+)\" class=\"measure\"")]
+    private static partial Regex MeasureId();
 
     [Fact]
     public async Task Chords_alone_make_a_left_hand_and_a_fault_in_them_has_its_column()

@@ -1,7 +1,7 @@
 import { useElementSize } from "@mantine/hooks";
-import { useQueries } from "@tanstack/react-query";
+import { useQuery } from "@tanstack/react-query";
 import { useEffect, useMemo, useRef, useState, type KeyboardEvent, type MouseEvent } from "react";
-import { page, type SettingMade } from "../api";
+import { print, type SettingMade } from "../api";
 import { useFollow } from "../hearing/useFollow";
 import { sentences } from "../sentences";
 import { Leaf, leafOf, placeOn, shapeOf } from "./Leaf";
@@ -29,18 +29,16 @@ export function Stand({ made, onClose }: { made: SettingMade; onClose: () => voi
   const number = useLinger(NUMBER_STAYS);
   useAwake();
 
-  const fetched = useQueries({
-    queries: Array.from({ length: made.pages }, (_, i) => ({
-      queryKey: ["page", made.id, i + 1],
-      queryFn: ({ signal }: { signal: AbortSignal }) => page(made.id, i + 1, signal),
-      staleTime: Infinity,
-      gcTime: Infinity,
-    })),
+  const { data: svgs, error: fault } = useQuery({
+    queryKey: ["print", made.id],
+    queryFn: ({ signal }) => print(made.id, signal),
+    staleTime: Infinity,
+    gcTime: Infinity,
   });
-  const svgs = fetched.map((f) => f.data);
-  const pictures = useMemo(() => svgs.map((svg, i) => (svg === undefined ? null : leafOf(svg, i + 1))), svgs);
+  const pages = svgs?.length ?? made.pages;
+  const pictures = useMemo(() => svgs?.map((svg, i) => leafOf(svg, i + 1)) ?? [], [svgs]);
   const shape = pictures[0] ? shapeOf(pictures[0]) : 1;
-  const known = Array.from({ length: made.pages }, (_, i) => cuts[i] ?? []);
+  const known = Array.from({ length: pages }, (_, i) => cuts[i] ?? []);
   const all = views(known, hasHalves, isUpright);
   const at = Math.min(index, all.length - 1);
   const view = all[at]!;
@@ -103,7 +101,6 @@ export function Stand({ made, onClose }: { made: SettingMade; onClose: () => voi
     dialog.current?.focus();
   }
 
-  const fault = fetched[view.page]?.error;
   return (
     <dialog
       ref={dialog}
@@ -129,7 +126,7 @@ export function Stand({ made, onClose }: { made: SettingMade; onClose: () => voi
                   <Leaf
                     key={i}
                     picture={picture}
-                    label={`${made.tune.title}. ${sentences.pageOf(i + 1, made.pages)}`}
+                    label={`${made.tune.title}. ${sentences.pageOf(i + 1, pages)}`}
                     height={leafHeight}
                     seen={part && { ...part, up }}
                     onCuts={(own) => setCuts((before) => Object.assign([...before], { [i]: own }))}
@@ -138,12 +135,13 @@ export function Stand({ made, onClose }: { made: SettingMade; onClose: () => voi
               );
             })}
             {view.parts.length > 1 && <div className="fold" style={{ top: `${view.parts[1]!.from * 100}%` }} />}
+            {!svgs && !fault && <p className="pencil stand-fault" role="status">{sentences.stand.laying}</p>}
             {fault && <p className="pencil fault stand-fault">{sentences.stand.missing(fault.message)}</p>}
           </div>
         )}
       </div>
       <p className="stand-number" role="status" data-shown={number.isShown || undefined}>
-        {sentences.stand.place(view.page + 1, made.pages, view.parts.length > 1, view.parts.length === 1 ? view.parts[0]! : undefined)}
+        {sentences.stand.place(view.page + 1, pages, view.parts.length > 1, view.parts.length === 1 ? view.parts[0]! : undefined)}
       </p>
       <div className="stand-words" data-shown={words.isShown || undefined}>
         <p>

@@ -37,6 +37,11 @@ internal sealed class SettingEndpoints(
             .WithSummary("A page of a setting as SVG, counted from 1.")
             .Produces<string>(StatusCodes.Status200OK, "image/svg+xml")
             .MayFail(StatusCodes.Status404NotFound);
+        api.MapGet("/settings/{id}/print", Print)
+            .WithName("print")
+            .WithSummary("The pages of a setting as it is printed, with turns where a hand is free.")
+            .Produces<TunePages>()
+            .MayFail(StatusCodes.Status404NotFound, StatusCodes.Status503ServiceUnavailable);
         api.MapGet("/settings/{id}/files/{format}", File)
             .WithName("file")
             .WithSummary(WebMessages.TakeAwaySummary)
@@ -103,6 +108,17 @@ internal sealed class SettingEndpoints(
         : number < 1 || number > sheet.Pages.Count
             ? Faults.Of(StatusCodes.Status404NotFound, WebMessages.NoSuchPage(number, sheet.Pages.Count))
         : Results.Bytes(sheet.Pages[number - 1], "image/svg+xml");
+
+    private async Task<IResult> Print(string id, CancellationToken cancellation)
+    {
+        if (made.Find(id) is not { } sheet)
+        {
+            return Faults.Of(StatusCodes.Status404NotFound, WebMessages.NoSheet);
+        }
+        var pages = await desk.PrintedPages(sheet, cancellation);
+        var told = new TunePages(pages.Select(System.Text.Encoding.UTF8.GetString).ToValueList());
+        return Results.Json(told, WebJson.Default.TunePages);
+    }
 
     private async Task<IResult> File(
         HttpContext context,

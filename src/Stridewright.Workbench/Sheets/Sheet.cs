@@ -18,12 +18,15 @@ public sealed record Sheet(WrittenTune Tune, string Name)
         init => _musicXml = new(value);
     }
 
-    /// <summary>One SVG a page, in UTF-8.</summary>
+    /// <summary>As they were laid out first, one SVG a page, in UTF-8.</summary>
     public IReadOnlyList<byte[]> Pages => Engraved?.Svg ?? [];
 
     internal Score? Score { get; init; }
 
     internal EngravedPages? Engraved { get; init; }
+
+    /// <summary>As it is printed, once somebody asked for that.</summary>
+    internal Print Print { get; } = new();
 
     internal Piece? Piece { get; init; }
 
@@ -39,6 +42,13 @@ public sealed record Sheet(WrittenTune Tune, string Name)
     internal FoundWays Ways { get; init; } = new();
 }
 
+/// <summary>Pages laid out with time: they turn where a hand is free, and no bar or line stands alone at the end.</summary>
+internal sealed class Print
+{
+    /// <summary>Null: nobody asked yet.</summary>
+    public EngravedPages? Pages { get; set; }
+}
+
 /// <summary>What a setting was made from, so that it can be kept as an arrangement file.</summary>
 internal sealed record Piece(Tune Tune, Brief Brief, ValueList<FigureText> Figures);
 
@@ -47,8 +57,7 @@ internal sealed record Piece(Tune Tune, Brief Brief, ValueList<FigureText> Figur
 internal sealed record SheetAbout(string Source, int? Number, SheetLook Look);
 
 /// <summary>A setting that is not engraved yet, or why there is none.</summary>
-/// <param name="Turns">Ids of bars after which a hand is free.</param>
-internal sealed record Draft(Sheet? Sheet, Problem? Problem, ValueList<string> Turns);
+internal sealed record Draft(Sheet? Sheet, Problem? Problem);
 
 /// <summary>A setting, or why there is none.</summary>
 /// <param name="IsBadWish">A wish cannot be understood; its problem names it.</param>

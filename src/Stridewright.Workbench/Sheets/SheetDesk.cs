@@ -123,29 +123,46 @@ public sealed class SheetDesk : IDisposable
         {
             return new(null, [draft.Problem!]);
         }
-        var engraving = await Engraved(sheet.MusicXml, about.Look, draft.Turns, cancellation);
+        var wish = new PageWish(about.Look.Paper) { LargePrint = about.Look.LargePrint, Once = true };
+        var engraving = await _engraver.Do(stop => _tools.Engrave(sheet.MusicXml, wish, stop), cancellation);
         if (engraving.Value is not { } pages)
         {
             var why = WorkbenchMessages.NotEngraved(engraving.Diagnostics is [var fault, ..] ? fault.Message : "");
             return new(null, [new Problem(about.Source, null, "", why)]);
         }
-        var setting = ReportOf.WithTurns(sheet.Tune.Setting, pages.PageEnds, draft.Turns);
-        return new(sheet with { Tune = sheet.Tune with { Setting = setting }, Engraved = pages }, []);
+        return new(sheet with { Engraved = pages }, []);
     }
 
-    private Task<Reading<EngravedPages>> Engraved(
+    /// <summary>A sheet as it is printed: laid out when it is asked for first.</summary>
+    /// <exception cref="BusyException">Too many wait already.</exception>
+    /// <exception cref="OperationCanceledException">When <paramref name="cancellation"/> is signalled.</exception>
+    internal async Task<EngravedPages> Printed(Sheet sheet, CancellationToken cancellation)
+    {
+        if (sheet.Print.Pages is null)
+        {
+            var engraving = await Printed(sheet.MusicXml, sheet.Score!, sheet.About!.Look, cancellation);
+            sheet.Print.Pages = engraving.Value ?? sheet.Engraved!;
+        }
+        return sheet.Print.Pages;
+    }
+
+    /// <summary>The pages of a sheet as it is printed, one SVG a page, in UTF-8.</summary>
+    /// <exception cref="BusyException">Too many wait already.</exception>
+    /// <exception cref="OperationCanceledException">When <paramref name="cancellation"/> is signalled.</exception>
+    public async Task<IReadOnlyList<byte[]>> PrintedPages(Sheet sheet, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        return (await Printed(sheet, cancellation)).Svg;
+    }
+
+    private Task<Reading<EngravedPages>> Printed(
         byte[] musicXml,
+        Score score,
         SheetLook look,
-        ValueList<string> turns,
         CancellationToken cancellation
     )
     {
-        var wish = new PageWish(look.Paper)
-        {
-            Turns = turns,
-            LargePrint = look.LargePrint,
-            Once = true,
-        };
+        var wish = new PageWish(look.Paper) { Turns = FreeHands.After(score), LargePrint = look.LargePrint };
         return _engraver.Do(stop => _tools.Engrave(musicXml, wish, stop), cancellation);
     }
 
@@ -192,15 +209,24 @@ public sealed class SheetDesk : IDisposable
 
     /// <summary>A sheet as one file.</summary>
     /// <param name="format">Any but the pictures, which are several, and the sound, which is long.</param>
-    public Task<byte[]> File(Sheet sheet, OutputFormat format, CancellationToken cancellation) =>
-        format switch
+    public async Task<byte[]> File(Sheet sheet, OutputFormat format, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        switch (format)
         {
-            OutputFormat.MusicXml => Task.FromResult(sheet.MusicXml),
-            OutputFormat.Mxl => Task.FromResult(_tools.ToMxl(sheet.MusicXml)),
-            OutputFormat.Midi => Task.FromResult(_tools.ToMidi(sheet.Score!)),
-            OutputFormat.Pdf => _engraver.Do(_ => sheet.Engraved?.Pdf() ?? [], cancellation),
-            _ => throw new ArgumentOutOfRangeException(nameof(format)),
-        };
+            case OutputFormat.MusicXml:
+                return sheet.MusicXml;
+            case OutputFormat.Mxl:
+                return _tools.ToMxl(sheet.MusicXml);
+            case OutputFormat.Midi:
+                return _tools.ToMidi(sheet.Score!);
+            case OutputFormat.Pdf:
+                var pages = await Printed(sheet, cancellation);
+                return await _engraver.Do(_ => pages.Pdf(), cancellation);
+            default:
+                throw new ArgumentOutOfRangeException(nameof(format));
+        }
+    }
 
     /// <summary>A sheet as a PDF of another look.</summary>
     internal Task<byte[]> Pdf(Sheet sheet, SheetLook look, CancellationToken cancellation) =>
@@ -219,7 +245,7 @@ public sealed class SheetDesk : IDisposable
     {
         var arrangement = sheet.Arrangement!;
         var score = await InTurn(() => change(look.Of(_tools, arrangement, cancellation)), cancellation);
-        var engraving = await Engraved(_tools.ToMusicXml(score), look, FreeHands.After(score), cancellation);
+        var engraving = await Printed(_tools.ToMusicXml(score), score, look, cancellation);
         return engraving.Value is { } pages ? await _engraver.Do(_ => pages.Pdf(), cancellation) : [];
     }
 
@@ -286,7 +312,7 @@ public sealed class SheetDesk : IDisposable
         var tune = piece.Tune;
         if (Passed.Of(_tools, result, out var place, out var reason) is not var (arrangement, verdict))
         {
-            return new(null, new Problem(about.Source, tune.Title, place, reason), []);
+            return new(null, new Problem(about.Source, tune.Title, place, reason));
         }
         var reasons = _tools.Reasons(arrangement);
         var report = new WrittenTune
@@ -313,7 +339,7 @@ public sealed class SheetDesk : IDisposable
             Reasons = reasons,
             About = about,
         };
-        return new(sheet, null, FreeHands.After(arrangement.Score));
+        return new(sheet, null);
     }
 
     private static ValueList<Diagnostic> Told(int tunes, ValueList<Diagnostic> findings) =>
