@@ -88,10 +88,11 @@ public sealed class ListenTests(Page page, Chromium chromium) : IClassFixture<Pa
                   edge.long.push(`${Math.round(e.duration)} ms (script before ${Math.round(e.renderStart - e.startTime)}, in all ${Math.round(e.styleAndLayoutStart - e.startTime)}: ${scripts})`);
                 }
               }).observe({ type: "long-animation-frame" });
-              let before = 0;
+              let [before, top] = [0, 0];
               requestAnimationFrame(function next(now) {
-                if (before && edge.drawn.length) edge.frames.push(now - before);
+                if (before && edge.drawn.length) edge.frames.push({ ms: now - before, scrolls: scrollY !== top });
                 before = now;
+                top = scrollY;
                 requestAnimationFrame(next);
               });
             }
@@ -99,10 +100,9 @@ public sealed class ListenTests(Page page, Chromium chromium) : IClassFixture<Pa
         );
         await desk.GetByRole(AriaRole.Button, new() { Name = "Play it", Exact = true }).ClickAsync();
         await Task.Delay(TimeSpan.FromSeconds(60), TestContext.Current.CancellationToken);
-        var frames = JsonSerializer.Deserialize<List<double>>(
-            await desk.EvaluateAsync<string>("JSON.stringify(edge.frames)"),
-            Web
-        )!;
+        var drawn = JsonNode.Parse(await desk.EvaluateAsync<string>("JSON.stringify(edge.frames)"))!.AsArray();
+        var frames = drawn.Select(f => (double)f!["ms"]!).ToList();
+        var slow = frames.Index().Where(f => f.Item > 50).Select(f => Told(f.Index));
         TestContext.Current.TestOutputHelper?.WriteLine(
             "long frames: " + await desk.EvaluateAsync<string>("edge.long.join('; ')")
         );
@@ -110,9 +110,14 @@ public sealed class ListenTests(Page page, Chromium chromium) : IClassFixture<Pa
         var load = await File.ReadAllTextAsync("/proc/loadavg", TestContext.Current.CancellationToken);
         TestContext.Current.TestOutputHelper?.WriteLine(
             $"{pages} pages, load {load[..14]}: {frames.Count} frames, median {Median(frames):F1} ms, most {frames.Max():F1} ms, "
-                + $"over 50 ms {string.Join(" ", frames.Index().Where(f => f.Item > 50).Select(f => $"{f.Item:F0} at frame {f.Index}"))}; {lags.Count} strokes, lag median {1000 * Median(lags):F1} ms, "
+                + $"over 50 ms {string.Join(" ", slow)}; {lags.Count} strokes, lag median {1000 * Median(lags):F1} ms, "
                 + $"nine tenths below {1000 * lags.Order().ElementAt(lags.Count * 9 / 10):F1} ms, most {1000 * lags.Max():F1} ms"
         );
+
+        string Told(int frame) =>
+            $"{frames[frame]:F1} at frame {frame}, {Scrolls(drawn.Take(frame + 5).Skip(frame - 5))} of ten beside it scroll";
+
+        static int Scrolls(IEnumerable<JsonNode?> frames) => frames.Count(f => (bool)f!["scrolls"]!);
     }
 
     /// <summary>The same moment, to a millisecond: the page's clock and the performance round each for itself.</summary>

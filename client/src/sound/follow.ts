@@ -18,8 +18,8 @@ export function follow(cursor: Cursor, layer: HTMLElement, notes: HeardNote[], a
   if (!system) return;
   const top = layer.getBoundingClientRect().top + system.top;
   if (top < window.innerHeight * 0.12 || top + system.height > window.innerHeight * 0.95) {
-    const isCalm = matchMedia("(prefers-reduced-motion: reduce)").matches;
-    window.scrollBy({ top: top - window.innerHeight * 0.2, behavior: isCalm ? "instant" : "smooth" });
+    // At once, as a page is turned: a score that glides cannot be read meanwhile, and drops frames.
+    window.scrollBy({ top: top - window.innerHeight * 0.2, behavior: "instant" });
   }
 }
 
