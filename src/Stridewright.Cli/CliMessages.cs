@@ -550,7 +550,8 @@ internal static partial class CliMessages
         "Put a figure at a bar of an arrangement file, or wherever its kind belongs, over the chords there, and keep it.";
     public const string FigureNameHelp = "The figure's name.";
     public const string FigureKindHelp =
-        "Where the figure belongs: before the first strain, in gaps of the tune, at ends of phrases with the same step of the harmony after them, or at the very end; without it where it is put";
+        "introduction, fill, run or ending. Where the figure belongs: before the first strain, in gaps of the tune, at ends of phrases with the same step of the harmony after them, or at the very end; without it where it is put";
+    public const string FigureHandHelp = "left or right; without it the left";
     public const string UsedBarHelp =
         "The bar's number as printed; without it wherever the figure's kind belongs and these hands can play it";
     public const string FigureBarsHelp = "How many bars the figure takes, 1 to 8 (1 without it).";

@@ -12,13 +12,8 @@ internal sealed class SpotCommands
     private readonly Argument<string> _file = new("FILE") { Description = CliMessages.ArrangementFileHelp };
     private readonly Argument<string> _score = new("SCORE") { Description = CliMessages.EditedHelp };
     private readonly Option<string?> _bar = Options.Text("--bar", CliMessages.BarHelp, "NUMBER");
-    private readonly Option<string?> _hand = Options.Chosen(
-        "--hand",
-        CliMessages.HandHelp,
-        "HAND",
-        text => text is "left" or "right" ? text : null,
-        "left, right"
-    );
+    private readonly Option<string?> _hand = Hand(CliMessages.HandHelp);
+    private readonly Option<string?> _whose = Hand(CliMessages.FigureHandHelp);
     private readonly Option<int?> _each = Options.Whole("--each", CliMessages.EachHelp, "N");
     private readonly Option<string?> _way = Options.Text("--way", CliMessages.WayHelp, "NAME");
     private readonly Option<string?> _name = Options.Text("--name", CliMessages.FigureNameHelp, "NAME");
@@ -49,12 +44,24 @@ internal sealed class SpotCommands
                 _hand
             ),
             Made("rewrite", CliMessages.RewriteHelp, SpotAction.Rewrite),
-            Made("figure", CliMessages.FigureHelp, SpotAction.Figure, Needed(_name), Needed(_bar), _bars, _hand, _kind),
+            Made(
+                "figure",
+                CliMessages.FigureHelp,
+                SpotAction.Figure,
+                Needed(_name),
+                Needed(_bar),
+                _bars,
+                _whose,
+                _kind
+            ),
             Made("use", CliMessages.UseHelp, SpotAction.Use, Needed(_name), Free(_bar, CliMessages.UsedBarHelp), _of),
         ];
     }
 
     public IReadOnlyList<Command> Commands { get; }
+
+    private static Option<string?> Hand(string help) =>
+        Options.Chosen("--hand", help, "HAND", text => text is "left" or "right" ? text : null, "left, right");
 
     private static Option<string?> Needed(Option<string?> option) =>
         new(option.Name)
@@ -92,7 +99,7 @@ internal sealed class SpotCommands
                 Action = action,
                 Bar = action == SpotAction.Rewrite ? null : parsed.GetValue<string?>(_bar.Name),
                 Hand = action is SpotAction.Keep or SpotAction.Release or SpotAction.Figure
-                    ? parsed.GetValue(_hand)
+                    ? parsed.GetValue<string?>(_hand.Name)
                     : null,
                 Each = action == SpotAction.Ways ? parsed.GetValue(_each) : null,
                 Way = action == SpotAction.Choose ? parsed.GetValue<string?>(_way.Name) : null,
