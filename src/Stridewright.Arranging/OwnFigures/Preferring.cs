@@ -31,7 +31,8 @@ internal static class Preferring
     )
     {
         var begun = new List<int>();
-        foreach (var alike in figures.Where(f => f.Kind is not null).GroupBy(f => (f.Kind, f.Hand)))
+        var fit = figures.Where(f => f is { Kind: not null, Strokes.Count: > 0 } && Plays(arrangement, f.Hand));
+        foreach (var alike in fit.ToList().GroupBy(f => (f.Kind, f.Hand)))
         {
             var turn = alike.ToList();
             for (var bar = 0; bar < Reworking.Of(arrangement).Lattice.Bars.Length; bar++)
@@ -55,6 +56,9 @@ internal static class Preferring
         bars = begun.Order().ToValueList();
         return arrangement;
     }
+
+    private static bool Plays(Arrangement arrangement, Hand hand) =>
+        hand == Hand.Left || !arrangement.Score.LeftHandOnly;
 
     private static bool Belongs(Solution solution, OwnFigure figure, int first)
     {

@@ -161,6 +161,24 @@ public sealed class OwnFigureTests
         Assert.Contains(without.Notes, n => n.Message.Contains("none of the figures", StringComparison.Ordinal));
     }
 
+    [Fact]
+    public void A_figure_without_strokes_or_of_a_hand_that_is_silent_is_put_nowhere()
+    {
+        var tune = Tunes.Abc("M:2/4\nL:1/8\nK:C", "|\"C\"C2E2|C2E2|C2E2|C4|]");
+        OwnFigure[] figures =
+        [
+            Lines("left 1 fill"),
+            Lines("right 1 run"),
+            Lines("left 1 ending"),
+            Lines("right 1 introduction"),
+            Lines("right 1 ending", "1 0+1/8 fill 1"),
+        ];
+        var brief = new Brief { LeftHandOnly = true, Figures = figures.ToValueList() };
+        Assert.Empty(Arranger.Arrange(tune, brief, Cancel).Arrangement!.Brief.Kept);
+        var both = Arranger.Arrange(tune, brief with { LeftHandOnly = false }, Cancel).Arrangement!;
+        Assert.Equal([(3, Hand.Right)], both.Brief.Kept.Select(k => (k.Bar, k.Hand)));
+    }
+
     // Where its own octave is the other hand's, a figure is played an octave away from it.
     [Fact]
     public void A_figure_moves_by_an_octave_where_its_own_is_taken()
