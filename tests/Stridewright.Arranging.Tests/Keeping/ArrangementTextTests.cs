@@ -209,7 +209,9 @@ public sealed class ArrangementTextTests
             changed,
             c => Assert.Equal(c.Brief, Read(ArrangementText.Write(new ArrangementFile(c.Brief, [], "X:1\n"))).Brief)
         );
-        Assert.Equal(Settable(typeof(Brief)), Settable(typeof(Brief)).Intersect(changed.Select(c => c.Field)));
+        // Figures that were put are bars that are kept: no setting has them in its brief (OwnFigureTests).
+        var written = Settable(typeof(Brief)).Except([nameof(Brief.Figures)]).ToList();
+        Assert.Equal(written, written.Intersect(changed.Select(c => c.Field)));
         Assert.Equal(11, Settable(typeof(PlayerHands)).Count); // each has its words: PlayerTextTests
         Assert.Equal(3, Settable(typeof(HarmonyWish)).Count);
     }

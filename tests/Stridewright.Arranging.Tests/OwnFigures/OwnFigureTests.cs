@@ -151,6 +151,7 @@ public sealed class OwnFigureTests
         var with = Arranger.Arrange(tune, brief, Cancel).Arrangement!;
         var bars = with.Score.Bars.Count;
         Assert.Equal([2, 3, bars - 1], with.Brief.Kept.Select(k => k.Bar));
+        Assert.Empty(with.Brief.Figures);
         Assert.All(with.Brief.Kept, k => Assert.Single(Reworking.Spot(with, k.Bar, Hand.Left).Strokes));
         Assert.Contains(
             with.Notes,
