@@ -17,6 +17,9 @@ internal sealed class Engine : IDisposable
     private const int HeapMegabytes = 256;
     private const double MemoryBytes = 768 * 1024 * 1024;
 
+    // Two engines that start at once wait for each other inside the script engine for ever (seen with ClearScript 7.5.1.1).
+    private static readonly Lock Starting = new();
+
     private readonly V8ScriptEngine _engine;
     private readonly ScriptObject _bridge;
 
@@ -25,6 +28,14 @@ internal sealed class Engine : IDisposable
     /// <summary>Starts an engine; takes about a second.</summary>
     /// <exception cref="ScriptInterruptedException">The engine was not ready within the limit.</exception>
     public static Engine Start(TimeSpan limit, CancellationToken cancellation)
+    {
+        lock (Starting)
+        {
+            return StartAlone(limit, cancellation);
+        }
+    }
+
+    private static Engine StartAlone(TimeSpan limit, CancellationToken cancellation)
     {
         var constraints = new V8RuntimeConstraints { MaxOldSpaceSize = HeapMegabytes, MaxNewSpaceSize = 32 };
         var engine = new V8ScriptEngine(constraints, V8ScriptEngineFlags.EnableTaskPromiseConversion);
