@@ -46,8 +46,9 @@ internal sealed class ArrangeFiles(ITools tools, ArrangeRequest request, IProgre
         var brief = reader.Read(request.Wishes) with { Sketch = request.Sketch };
         if (request.Figures is { } own)
         {
-            _figures = reader.FiguresOf(own, cancellation);
-            brief = brief with { Figures = _figures.Select(f => OwnFigures.Read(f.Lines, out _)!).ToValueList() };
+            var figures = reader.FiguresOf(own, cancellation);
+            _figures = figures.Select(f => f.Text).ToValueList();
+            brief = brief with { Figures = figures.Select(f => f.Figure).ToValueList() };
         }
         var faults = reader.Faults.Concat(Contradictions.Of(request)).ToValueList();
         if (faults.Count > 0)

@@ -82,20 +82,30 @@ internal sealed class BriefReader(ITools tools)
         return player;
     }
 
-    /// <summary>Figures of an arrangement file that can be read, at least one of a kind; none where it cannot be read.</summary>
+    /// <summary>Figures of an arrangement file, at least one of a kind; a file or a figure that cannot be read is a
+    /// fault.</summary>
     /// <exception cref="OperationCanceledException">When <paramref name="cancellation"/> is signalled.</exception>
-    public ValueList<FigureText> FiguresOf(string file, CancellationToken cancellation)
+    public ValueList<(FigureText Text, OwnFigure Figure)> FiguresOf(string file, CancellationToken cancellation)
     {
         var stored = StoredArrangement.At(tools, file, out var problems, cancellation);
-        var figures = (stored?.File.Figures ?? [])
-            .Where(f => OwnFigures.Read(f.Lines, out _) is not null)
-            .ToValueList();
-        if (stored is not null && figures.All(f => SpotCraft.KindOf(f) is null))
+        var figures = new List<(FigureText, OwnFigure Figure)>();
+        foreach (var text in stored?.File.Figures ?? [])
+        {
+            if (OwnFigures.Read(text.Lines, out var unread) is { } figure)
+            {
+                figures.Add((text, figure));
+            }
+            else
+            {
+                problems.Add(new Problem("", null, text.Name, unread!));
+            }
+        }
+        if (problems.Count == 0 && figures.TrueForAll(f => f.Figure.Kind is null))
         {
             problems.Add(new Problem("", null, "", WorkbenchMessages.NoFiguresOfAKind(OwnFigures.Kinds.Keys)));
         }
         _faults.AddRange(problems.Select(p => p with { File = "figures" }));
-        return figures;
+        return figures.ToValueList();
     }
 
     private Player? PlayerIn(string? text)

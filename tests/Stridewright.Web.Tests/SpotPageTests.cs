@@ -15,12 +15,7 @@ public sealed class SpotPageTests(Page page, Chromium chromium) : IClassFixture<
         int height
     )
     {
-        var (desk, faults) = await Desks.Open(chromium, page, scheme, width, height);
-        await desk.GetByRole(AriaRole.Button, new() { Name = "The Ferry Bell" }).ClickAsync();
-        await Expect(desk.Locator(".page svg").First).ToBeVisibleAsync(new() { Timeout = 60_000 });
-        await Button(desk, "go to the next hard place").ClickAsync();
-        await Button(desk, "look at it").ClickAsync();
-        var slip = desk.Locator(".spot");
+        var (desk, slip, faults) = await Slip(scheme, width, height);
         await Expect(slip.Locator("h2")).ToContainTextAsync("effort");
         await Expect(slip.Locator(".reasons li").First).ToBeVisibleAsync();
         await Desks.Shot(desk, $"spot-{scheme}");
@@ -68,12 +63,7 @@ public sealed class SpotPageTests(Page page, Chromium chromium) : IClassFixture<
         int height
     )
     {
-        var (desk, faults) = await Desks.Open(chromium, page, scheme, width, height);
-        await desk.GetByRole(AriaRole.Button, new() { Name = "The Ferry Bell" }).ClickAsync();
-        await Expect(desk.Locator(".page svg").First).ToBeVisibleAsync(new() { Timeout = 60_000 });
-        await Button(desk, "go to the next hard place").ClickAsync();
-        await Button(desk, "look at it").ClickAsync();
-        var slip = desk.Locator(".spot");
+        var (desk, slip, faults) = await Slip(scheme, width, height);
         await Button(slip, "make or use a figure").ClickAsync();
         await slip.GetByLabel("Where it belongs").SelectOptionAsync("ending");
         await slip.GetByLabel("Name of the figure").FillAsync("home again");
@@ -92,12 +82,7 @@ public sealed class SpotPageTests(Page page, Chromium chromium) : IClassFixture<
     [Fact]
     public async Task Work_that_comes_after_the_desk_was_changed_is_not_put_on_top()
     {
-        var (desk, faults) = await Desks.Open(chromium, page, ColorScheme.Light, 1280, 800);
-        await desk.GetByRole(AriaRole.Button, new() { Name = "The Ferry Bell" }).ClickAsync();
-        await Expect(desk.Locator(".page svg").First).ToBeVisibleAsync(new() { Timeout = 60_000 });
-        await Button(desk, "go to the next hard place").ClickAsync();
-        await Button(desk, "look at it").ClickAsync();
-        var slip = desk.Locator(".spot");
+        var (desk, slip, faults) = await Slip(ColorScheme.Light, 1280, 800);
         await Button(slip, "keep the right hand").ClickAsync();
         await Expect(Button(slip, "let the right hand change again")).ToBeVisibleAsync(new() { Timeout = 30_000 });
         var (asked, undone) = (new TaskCompletionSource(), new TaskCompletionSource());
@@ -121,6 +106,17 @@ public sealed class SpotPageTests(Page page, Chromium chromium) : IClassFixture<
         await Button(desk, "do it again").ClickAsync();
         await Expect(Button(slip, "let the right hand change again")).ToBeVisibleAsync(new() { Timeout = 30_000 });
         Assert.Empty(faults);
+    }
+
+    // A sample on the desk, and the slip under its hardest bar.
+    private async Task<(IPage Desk, ILocator Slip, List<string> Faults)> Slip(ColorScheme scheme, int width, int height)
+    {
+        var (desk, faults) = await Desks.Open(chromium, page, scheme, width, height);
+        await desk.GetByRole(AriaRole.Button, new() { Name = "The Ferry Bell" }).ClickAsync();
+        await Expect(desk.Locator(".page svg").First).ToBeVisibleAsync(new() { Timeout = 60_000 });
+        await Button(desk, "go to the next hard place").ClickAsync();
+        await Button(desk, "look at it").ClickAsync();
+        return (desk, desk.Locator(".spot"), faults);
     }
 
     private static ILocator Button(IPage desk, string name) =>

@@ -201,6 +201,14 @@ public sealed class SpotWorkTests : IDisposable
         var none = _useCases.Arrange(Request([tune]) with { Figures = tune }, null, Cancel);
         Assert.Equal(ArrangeOutcome.BadWish, none.Outcome);
         Assert.Contains("no arrangement file", none.Problems.Single().Message, StringComparison.Ordinal);
+        var broken = Path.Combine(_folder, "broken.stridewright");
+        File.WriteAllText(
+            broken,
+            File.ReadAllText(Stored).Replace("left 1 run", "left 1 rum", StringComparison.Ordinal)
+        );
+        var unread = _useCases.Arrange(Request([tune]) with { Figures = broken }, null, Cancel).Problems.Single();
+        Assert.Equal("steps", unread.Place);
+        Assert.Contains("'left 1 rum", unread.Message, StringComparison.Ordinal);
         var use = new SpotRequest
         {
             File = Stored,
